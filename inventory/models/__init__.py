@@ -1,0 +1,25 @@
+"""Inventory's tables: catalogue, suppliers and orders, movements."""
+
+from inventory.models.catalogue import GearSet, GearSetLine, Part, Recipe, RecipeLine
+from inventory.models.movements import Act, BookSeal, Holding, Location, Movement
+from inventory.models.suppliers import Offer, OfferPart, Order, OrderLine, OrderLinePart, PriceStep, Supplier
+
+__all__ = [
+    "Act",
+    "BookSeal",
+    "GearSet",
+    "GearSetLine",
+    "Holding",
+    "Location",
+    "Movement",
+    "Offer",
+    "OfferPart",
+    "Order",
+    "OrderLine",
+    "OrderLinePart",
+    "Part",
+    "PriceStep",
+    "Recipe",
+    "RecipeLine",
+    "Supplier",
+]

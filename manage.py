@@ -1,0 +1,16 @@
+#!/usr/bin/env python
+"""Runs the project's commands: `python manage.py COMMAND --help` explains each."""
+
+import os
+import sys
+
+
+def main():
+    os.environ.setdefault("DJANGO_SETTINGS_MODULE", "apiary.settings")
+    from django.core.management import execute_from_command_line
+
+    execute_from_command_line(sys.argv)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,68 @@
+"""A season's answers, and the runs that turned them into orders. Written by runs.py only (answers by forms.py)."""
+
+from django.conf import settings
+from django.db import models
+from django.utils.translation import gettext_lazy as _
+
+
+class Season(models.Model):
+    """What the keeper answered for one season. `answers` holds only what differs from the defaults."""
+
+    name = models.CharField(_("name"), max_length=60, unique=True)
+    starts_on = models.DateField(_("day of the order"))
+    answers = models.JSONField(_("answers"), default=dict, blank=True)
+    budget_cents = models.PositiveIntegerField(_("budget, cents"), null=True, blank=True)
+
+    class Meta:
+        ordering = ["-starts_on"]
+
+    def __str__(self):
+        return self.name
+
+
+class Run(models.Model):
+    """One planning of a season. The row is the queue: a worker leases it, writes progress, reads `cancel`."""
+
+    class Status(models.TextChoices):
+        WAITING = "waiting", _("waiting")
+        WORKING = "working", _("working")
+        DONE = "done", _("done")
+        FAILED = "failed", _("failed")
+        CANCELLED = "cancelled", _("cancelled")
+
+    season = models.ForeignKey(Season, models.PROTECT, related_name="runs")
+    status = models.CharField(_("status"), max_length=10, choices=Status, default=Status.WAITING)
+    asked_at = models.DateTimeField(_("asked at"))
+    asked_by = models.ForeignKey(
+        settings.AUTH_USER_MODEL, models.PROTECT, null=True, blank=True, related_name="+"
+    )
+    started_at = models.DateTimeField(null=True, blank=True)
+    finished_at = models.DateTimeField(null=True, blank=True)
+    scenarios = models.PositiveIntegerField(default=100)
+    seed = models.PositiveIntegerField(default=1)
+    budget_cents = models.PositiveIntegerField(null=True, blank=True)
+    solver = models.CharField(max_length=8, default="highs")
+    gap = models.FloatField(default=0.001)
+    seconds = models.PositiveIntegerField(default=120)
+    stage = models.CharField(_("stage"), max_length=40, blank=True)
+    bound = models.FloatField(null=True, blank=True)
+    gap_reached = models.FloatField(null=True, blank=True)
+    attempts = models.PositiveSmallIntegerField(default=0)
+    worker = models.CharField(max_length=80, blank=True)
+    leased_until = models.DateTimeField(null=True, blank=True)
+    cancel = models.BooleanField(default=False)
+    message = models.TextField(_("what happened"), blank=True)
+    answers = models.JSONField(default=dict, blank=True)
+    problem = models.JSONField(null=True, blank=True)
+    plan = models.JSONField(null=True, blank=True)
+    report = models.JSONField(null=True, blank=True)
+    approved_at = models.DateTimeField(null=True, blank=True)
+    approved_by = models.ForeignKey(
+        settings.AUTH_USER_MODEL, models.PROTECT, null=True, blank=True, related_name="+"
+    )
+
+    class Meta:
+        ordering = ["-id"]
+
+    def __str__(self):
+        return f"run {self.pk}"

@@ -1,0 +1,51 @@
+"""Shared by all tests: plain static files, an own data folder, and skips that say what is missing."""
+
+import os
+import shutil
+import tempfile
+
+import pytest
+
+os.environ.setdefault("DATA_DIR", tempfile.mkdtemp(prefix="keeper-tests-"))
+os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")
+
+IN_CI = os.environ.get("CI") == "true"
+
+
+def need(found, what):
+    """Skips the test with a reason where `what` is missing; on CI that is a failure."""
+    if found:
+        return
+    if IN_CI:
+        pytest.fail(f"{what} is missing on CI")
+    pytest.skip(f"{what} is not installed")
+
+
+@pytest.fixture(autouse=True)
+def plain_static_files(settings):
+    settings.STORAGES = {
+        **settings.STORAGES,
+        "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"},
+    }
+
+
+@pytest.fixture(autouse=True)
+def quick_passwords(settings):
+    settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
+
+
+@pytest.fixture
+def office():
+    """Path of LibreOffice, or a skip."""
+    path = shutil.which("soffice") or shutil.which("libreoffice")
+    need(path, "LibreOffice")
+    return path
+
+
+@pytest.fixture(scope="session")
+def browser_type_launch_args(browser_type_launch_args):
+    path = shutil.which("chromium")
+    need(path, "chromium")
+    flags = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking"]
+    flags += ["--disable-component-update", "--disable-sync"]
+    return {**browser_type_launch_args, "executable_path": path, "headless": True, "args": flags}
