@@ -1,4 +1,9 @@
-"""A season's answers, and the runs that turned them into orders. Written by runs.py only (answers by forms.py)."""
+"""A season's answers, and the runs that turned them into orders.
+
+Written by runs.py only; its lease and progress by queue.py, a season's answers by forms.py. Money in whole cents.
+"""
+
+from decimal import Decimal
 
 from django.conf import settings
 from django.db import models
@@ -19,6 +24,11 @@ class Season(models.Model):
     def __str__(self):
         return self.name
 
+    @property
+    def budget(self):
+        """Decimal, or None where the keeper set no limit."""
+        return None if self.budget_cents is None else Decimal(self.budget_cents) / 100
+
 
 class Run(models.Model):
     """One planning of a season. The row is the queue: a worker leases it, writes progress, reads `cancel`."""
@@ -32,6 +42,7 @@ class Run(models.Model):
 
     season = models.ForeignKey(Season, models.PROTECT, related_name="runs")
     status = models.CharField(_("status"), max_length=10, choices=Status, default=Status.WAITING)
+    day = models.DateField(_("day of the order"))
     asked_at = models.DateTimeField(_("asked at"))
     asked_by = models.ForeignKey(
         settings.AUTH_USER_MODEL, models.PROTECT, null=True, blank=True, related_name="+"
@@ -63,6 +74,19 @@ class Run(models.Model):
 
     class Meta:
         ordering = ["-id"]
+        indexes = [models.Index(fields=["status", "leased_until"], name="run_queue")]
 
     def __str__(self):
         return f"run {self.pk}"
+
+    @property
+    def budget(self):
+        return None if self.budget_cents is None else Decimal(self.budget_cents) / 100
+
+    @property
+    def is_over(self):
+        return self.status not in (self.Status.WAITING, self.Status.WORKING)
+
+    @property
+    def is_done(self):
+        return self.status == self.Status.DONE

@@ -1,0 +1,270 @@
+"""Reads the books of one day into an Operation: the planner's only reader of other packages' tables.
+
+Takes a day; gives yards, sets, colonies with their gear, stock, what is on order, prices and recipes.
+Does not judge or plan; refuses where the books cannot tell where an order arrives or what a set is made of.
+"""
+
+from collections import Counter, defaultdict
+from decimal import Decimal
+
+from django.db.models import Prefetch, Sum
+
+from apiary.models import Colony, FlowWindow, HiveSet, Keeper, Yard
+from inventory.gear import Condition
+from inventory.models import (
+    GearSet,
+    Location,
+    Movement,
+    Offer,
+    Order,
+    OrderLinePart,
+    Part,
+    PriceStep,
+    Recipe,
+    Supplier,
+)
+from planner.errors import NoShed, SetWithoutGear
+from planner.season.operation import (
+    ColonyGroup,
+    OfferFacts,
+    OnOrder,
+    Operation,
+    PartFacts,
+    RecipeFacts,
+    SetFacts,
+    StockLine,
+    SupplierFacts,
+    WindowFacts,
+    YardFacts,
+)
+
+
+def operation_as_of(day):
+    """All that the books say on the evening of that day."""
+    keeper = Keeper.objects.first() or Keeper(name="")
+    balances = _balances(day)
+    colonies = _colony_groups(day, balances)
+    return Operation(
+        day=day,
+        money=keeper.money,
+        region=keeper.region,
+        shed=_shed(),
+        yards=_yards(),
+        sets=_sets({group.hive_set for group in colonies}),
+        colonies=colonies,
+        parts=_parts(),
+        stock=_stock(balances),
+        on_order=_on_order(day),
+        suppliers=_suppliers(),
+        offers=_offers(),
+        recipes=_recipes(),
+        truck_lb=keeper.truck_lb,
+    )
+
+
+def _shed():
+    code = Yard.objects.filter(is_shed=True).values_list("code", flat=True).first()
+    if code is None:
+        raise NoShed
+    return code
+
+
+def _yards():
+    windows = Prefetch("windows", FlowWindow.objects.order_by("first_week", "id"))
+    return tuple(
+        YardFacts(
+            code=yard.code,
+            name=yard.name,
+            stands=yard.stands,
+            drive_minutes=yard.drive_minutes,
+            miles=float(yard.miles),
+            windows=tuple(_window(window) for window in yard.windows.all()),
+            visit_every_days=yard.visit_every_days,
+            region=yard.region,
+        )
+        for yard in Yard.objects.prefetch_related(windows)
+    )
+
+
+def _window(window):
+    return WindowFacts(
+        name=window.name,
+        first_week=window.first_week,
+        last_week=window.last_week,
+        gain_lb=float(window.gain_lb),
+        spread=float(window.spread),
+    )
+
+
+def _sets(used):
+    """Hive sets with their gear; those without a gear set are left out unless a colony stands in one."""
+    gear_sets = GearSet.objects.exclude(hive_set="").prefetch_related("lines__part")
+    gear_of = {
+        gear_set.hive_set: {line.part.code: line.quantity for line in gear_set.lines.all()}
+        for gear_set in gear_sets
+    }
+    hive_sets = list(HiveSet.objects.all())
+    unknown = [hive_set.name for hive_set in hive_sets if hive_set.code in used - gear_of.keys()]
+    if unknown:
+        raise SetWithoutGear(unknown)
+    return tuple(_set(hive_set, gear_of[hive_set.code]) for hive_set in hive_sets if hive_set.code in gear_of)
+
+
+def _set(hive_set, gear):
+    boxes = {
+        "deep": hive_set.deep_boxes,
+        "medium": hive_set.medium_boxes,
+        "shallow": hive_set.shallow_boxes,
+    }
+    return SetFacts(
+        code=hive_set.code,
+        name=hive_set.name,
+        width=hive_set.width,
+        boxes={depth: count for depth, count in boxes.items() if count},
+        gear=gear,
+        is_nuc=hive_set.is_nuc,
+    )
+
+
+def _balances(day):
+    """(location kind, yard code, colony id) -> Counter of (part code, condition), by all movements to the day."""
+    balances = defaultdict(Counter)
+    for end, sign in (("target", 1), ("source", -1)):
+        sums = (
+            Movement.objects.filter(day__lte=day)
+            .filter(**{f"{end}__kind__in": Location.INSIDE})
+            .order_by()
+            .values_list(f"{end}__kind", f"{end}__yard__code", f"{end}__colony_id", "part__code", "condition")
+            .annotate(total=Sum("quantity"))
+        )
+        for kind, yard, colony, part, condition, total in sums:
+            balances[kind, yard, colony][part, condition] += sign * total
+    return balances
+
+
+def _colony_groups(day, balances):
+    """Living colonies alike in yard, set and strength, with their gear that is not held back."""
+    counts, gear = Counter(), defaultdict(Counter)
+    rows = Colony.objects.alive(on=day).order_by("yard__code", "hive_set__code", "strength", "id")
+    for pk, *traits in rows.values_list("id", "yard__code", "hive_set__code", "strength"):
+        alike = tuple(traits)
+        counts[alike] += 1
+        for (part, condition), pieces in balances[Location.Kind.COLONY, None, pk].items():
+            if condition != Condition.HELD:
+                gear[alike][part] += pieces
+    return tuple(
+        ColonyGroup(
+            yard=yard,
+            hive_set=hive_set,
+            strength=strength,
+            colonies=colonies,
+            gear={part: pieces for part, pieces in sorted(gear[yard, hive_set, strength].items()) if pieces},
+        )
+        for (yard, hive_set, strength), colonies in counts.items()
+    )
+
+
+def _parts():
+    return tuple(
+        PartFacts(
+            code=part.code,
+            name=part.name,
+            kind=part.kind,
+            depth=part.depth,
+            width=part.width,
+            comb=part.comb,
+            comb_use=part.comb_use,
+            treated=part.treated,
+            flat=part.flat,
+            unit=part.unit,
+            weight_lb=float(part.tare_lb),
+            list_price=part.list_price,
+            years_of_life=part.years_of_life,
+        )
+        for part in Part.objects.all()
+    )
+
+
+def _stock(balances):
+    lines = [
+        StockLine(part=part, yard=yard, condition=condition, quantity=pieces)
+        for (kind, yard, _colony), tally in balances.items()
+        if kind == Location.Kind.STORE
+        for (part, condition), pieces in tally.items()
+        if pieces
+    ]
+    return tuple(sorted(lines, key=lambda line: (line.part, line.yard, line.condition)))
+
+
+def _on_order(day):
+    """What is still to come: of an open order all that was not received, of a closed one what came later."""
+    orders = Order.objects.filter(placed_on__lte=day).exclude(status=Order.Status.CANCELLED)
+    came = {"by then": Counter(), "later": Counter()}
+    receipts = Movement.objects.filter(order_line__order__in=orders).values_list(
+        "order_line_id", "part__code", "quantity", "day", "source__kind"
+    )
+    for line, part, pieces, on, source in receipts:
+        sign = 1 if source == Location.Kind.SUPPLIER else -1  # a receipt reversed goes back
+        came["by then" if on <= day else "later"][line, part] += sign * pieces
+    lines = OrderLinePart.objects.filter(line__order__in=orders).select_related("line__order", "part")
+    coming = []
+    for wanted in lines.order_by("line__order__due_on", "id"):
+        order, key = wanted.line.order, (wanted.line_id, wanted.part.code)
+        closed = order.status == Order.Status.RECEIVED
+        left = came["later"][key] if closed else wanted.units - came["by then"][key]
+        if left > 0:
+            coming.append(
+                OnOrder(part=wanted.part.code, quantity=left, due=order.due_on, reference=order.reference)
+            )
+    return tuple(coming)
+
+
+def _suppliers():
+    return tuple(
+        SupplierFacts(
+            code=supplier.code,
+            name=supplier.name,
+            order_fee=_money(supplier.order_fee_cents),
+            free_from=None if supplier.free_from_cents is None else _money(supplier.free_from_cents),
+            lead_weeks=supplier.lead_weeks,
+        )
+        for supplier in Supplier.objects.order_by("code")
+    )
+
+
+def _offers():
+    steps = Prefetch("steps", PriceStep.objects.order_by("from_packs"))
+    offers = Offer.objects.select_related("supplier").prefetch_related(steps, "parts__part")
+    return tuple(
+        OfferFacts(
+            code=offer.code,
+            supplier=offer.supplier.code,
+            name=offer.name,
+            parts={line.part.code: line.units for line in offer.parts.all()},
+            prices=tuple((step.from_packs, step.price) for step in offer.steps.all()),
+            price_rule=offer.price_rule,
+            open_from=offer.open_from,
+            open_until=offer.open_until,
+            lead_weeks=offer.supplier.lead_weeks if offer.lead_weeks is None else offer.lead_weeks,
+            max_packs=offer.max_packs,
+        )
+        for offer in offers.order_by("code")
+        if offer.parts.all() and offer.steps.all()
+    )
+
+
+def _recipes():
+    return tuple(
+        RecipeFacts(
+            code=recipe.code,
+            name=recipe.name,
+            takes={line.part.code: line.takes for line in recipe.lines.all() if line.takes},
+            makes={line.part.code: line.makes for line in recipe.lines.all() if line.makes},
+            minutes=float(recipe.minutes),
+        )
+        for recipe in Recipe.objects.prefetch_related("lines__part")
+    )
+
+
+def _money(cents):
+    return Decimal(cents) / 100
