@@ -7,7 +7,7 @@ Knows nothing of gear: a hive set tells depths and counts, inventory turns them 
 from django.conf import settings
 from django.core.validators import MaxValueValidator, MinValueValidator
 from django.db import models
-from django.db.models import F, Q
+from django.db.models import Count, F, OuterRef, Q, Subquery, Sum
 from django.utils.translation import gettext_lazy as _
 
 
@@ -32,6 +32,20 @@ class Keeper(models.Model):
         return self.name
 
 
+class YardQuestions(models.QuerySet):
+    def with_colonies(self, *, on):
+        """Each yard with `living`: the colonies alive in it by the evening of the day."""
+        alive = Q(colonies__started_on__lte=on) & (
+            Q(colonies__ended_on__isnull=True) | Q(colonies__ended_on__gt=on)
+        )
+        return self.annotate(living=Count("colonies", filter=alive, distinct=True))
+
+    def with_flow(self):
+        """Each yard with `gain_lb`: what a full colony gains in all its windows of an average year."""
+        windows = FlowWindow.objects.filter(yard=OuterRef("pk")).order_by().values("yard")
+        return self.annotate(gain_lb=Subquery(windows.annotate(sum=Sum("gain_lb")).values("sum")))
+
+
 class Yard(models.Model):
     """Ground with colonies, or the home store (shed)."""
 
@@ -54,6 +68,8 @@ class Yard(models.Model):
         _("visited every, days"), null=True, blank=True, help_text=_("Empty: as the season's answer says.")
     )
     is_shed = models.BooleanField(_("is the shed"), default=False)
+
+    objects = YardQuestions.as_manager()
 
     class Meta:
         ordering = ["-is_shed", "name"]

@@ -1,0 +1,52 @@
+"""What a person types on apiary's pages, checked. Changes nothing: the acts do."""
+
+from django import forms
+from django.contrib.auth import get_user_model
+from django.contrib.auth.password_validation import password_validators_help_texts, validate_password
+from django.utils.translation import gettext_lazy as _
+
+
+class FirstSignInForm(forms.Form):
+    """Name and password of a person who comes by link and has none yet."""
+
+    name = forms.CharField(
+        label=_("Your name"),
+        max_length=150,
+        help_text=_("You sign in with it from now on."),
+        widget=forms.TextInput(attrs={"autocomplete": "username", "autofocus": True}),
+    )
+    password = forms.CharField(
+        label=_("Password"),
+        strip=False,
+        widget=forms.PasswordInput(attrs={"autocomplete": "new-password"}),
+    )
+    again = forms.CharField(
+        label=_("Password again"),
+        strip=False,
+        widget=forms.PasswordInput(attrs={"autocomplete": "new-password"}),
+    )
+
+    def __init__(self, *args, person, **kwargs):
+        self.person = person
+        super().__init__(*args, **kwargs)
+        self.fields["password"].help_text = " ".join(password_validators_help_texts())
+
+    def clean_name(self):
+        name = get_user_model().normalize_username(self.cleaned_data["name"].strip())
+        others = get_user_model().objects.exclude(pk=self.person.pk)
+        if others.filter(username__iexact=name).exists():
+            raise forms.ValidationError(_("Someone here has this name already: take another."))
+        return name
+
+    def clean(self):
+        given = super().clean()
+        password, again = given.get("password"), given.get("again")
+        if password and again and password != again:
+            self.add_error("again", _("The two passwords differ: type the same one twice."))
+        elif password:
+            self.person.username = given.get("name", self.person.username)
+            try:
+                validate_password(password, user=self.person)
+            except forms.ValidationError as faults:
+                self.add_error("password", faults)
+        return given

@@ -1,0 +1,54 @@
+"""The head of every sheet: the ruler of words that leads to the pages.
+
+Takes the request in the template's context; gives only words whose pages exist. Knows addresses by name alone.
+"""
+
+from django import template
+from django.urls import NoReverseMatch, reverse
+from django.utils.translation import gettext_lazy as _
+
+register = template.Library()
+
+# name of the address, word, first words of the address names it stands for, whether the phone keeps it under More
+WORDS = (
+    ("home", _("This week"), ("home",), False),
+    ("yards", _("Yards"), ("yards", "yard", "colony", "act"), False),
+    ("gear", _("Gear"), ("gear",), False),
+    ("season", _("Season"), ("season", "seasons", "run"), False),
+    ("orders", _("Orders"), ("orders", "order"), True),
+    ("books", _("Books"), ("books",), True),
+    ("load-sheet", _("Load a sheet"), ("load", "sheet"), True),
+    ("more", _("More"), ("more",), False),
+)
+
+
+def words_for(here):
+    """The words of the ruler as the page named `here` shows them."""
+    first = (here or "").split("-")[0]
+    rest = {name for _name, _word, names, under_more in WORDS if under_more for name in names}
+    words = []
+    for name, word, names, under_more in WORDS:
+        try:
+            address = reverse(name)
+        except NoReverseMatch:
+            continue
+        current = "page" if here == name else "true" if first in names else ""
+        if name == "more" and first in rest:
+            current = "true"
+        place = "more" if name == "more" else "rest" if under_more else ""
+        words.append({"address": address, "word": word, "current": current, "place": place})
+    return words
+
+
+@register.inclusion_tag("apiary/navigation.html", takes_context=True)
+def navigation(context):
+    request = context.get("request")
+    if request is None or not request.user.is_authenticated:
+        return {"words": []}
+    return {"words": words_for(getattr(request.resolver_match, "url_name", None))}
+
+
+@register.inclusion_tag("apiary/rest.html")
+def rest_of_words():
+    """The words a phone's ruler has no room for."""
+    return {"words": [word for word in words_for("more") if word["place"] == "rest"]}

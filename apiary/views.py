@@ -1,0 +1,88 @@
+"""Apiary's pages: this week, yards, one yard, one colony, and the door. Each asks one question and answers."""
+
+from django.contrib.auth import login
+from django.contrib.auth.decorators import login_not_required
+from django.contrib.auth.views import LoginView
+from django.shortcuts import get_object_or_404, redirect, render
+from django.utils import timezone
+from django.views.decorators.cache import never_cache
+from django.views.decorators.http import require_GET, require_http_methods
+
+from apiary import people
+from apiary.forms import FirstSignInForm
+from apiary.models import Colony, Keeper, Yard
+from apiary.year import flow_year, weeks_of
+
+BACKEND = "django.contrib.auth.backends.ModelBackend"
+
+
+class SignIn(LoginView):
+    """Name and password. Wrong too often locks the name and address out for a while."""
+
+    template_name = "apiary/sign_in.html"
+    redirect_authenticated_user = True
+
+
+@login_not_required
+@never_cache
+@require_http_methods(["GET", "POST"])
+def first_sign_in(request, token):
+    """The one-time link: looking uses nothing up, sending the form does."""
+    now = timezone.now()
+    try:
+        person = people.link_of(token, now=now).user
+        asks = not person.has_usable_password()
+        form = FirstSignInForm(request.POST or None, person=person) if asks else None
+        if request.method == "POST" and (form is None or form.is_valid()):
+            given = form.cleaned_data if form else {}
+            person = people.use_link(
+                token, now=now, name=given.get("name", ""), password=given.get("password", "")
+            )
+            login(request, person, backend=BACKEND)
+            return redirect("home")
+    except people.LinkNotGood as refusal:
+        return render(request, "apiary/link_not_good.html", {"refusal": refusal}, status=410)
+    return render(request, "apiary/first_sign_in.html", {"form": form, "person": person})
+
+
+@require_GET
+def this_week(request):
+    today = timezone.localdate()
+    year, week, _day = today.isocalendar()
+    context = {
+        "today": today,
+        "cells": [("Outfit", Keeper.objects.values_list("name", flat=True).first() or "not named yet")]
+        + [("Week", f"{week} of {weeks_of(year)}"), ("Day", today)],
+        "has_yards": Yard.objects.exists(),
+        "living": Colony.objects.alive(on=today).count(),
+    }
+    return render(request, "apiary/this_week.html", context)
+
+
+@require_GET
+def more(request):
+    return render(request, "apiary/more.html")
+
+
+@require_GET
+def yards(request):
+    today = timezone.localdate()
+    rows = Yard.objects.with_colonies(on=today).with_flow()
+    sums = {"stands": sum(row.stands for row in rows), "living": sum(row.living for row in rows)}
+    return render(request, "apiary/yards.html", {"yards": rows, "sums": sums})
+
+
+@require_GET
+def yard(request, code):
+    today = timezone.localdate()
+    ground = get_object_or_404(Yard.objects.with_colonies(on=today), code=code)
+    windows = list(ground.windows.all())
+    context = {"yard": ground, "today": today, "windows": windows, "flow": flow_year(windows, today=today)}
+    return render(request, "apiary/yard.html", context)
+
+
+@require_GET
+def colony(request, pk):
+    bees = get_object_or_404(Colony.objects.select_related("yard", "hive_set", "mother"), pk=pk)
+    events = bees.events.select_related("yard", "who").order_by("-day", "-id")
+    return render(request, "apiary/colony.html", {"colony": bees, "events": events})

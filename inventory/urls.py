@@ -1,0 +1,3 @@
+"""Addresses of inventory's pages."""
+
+urlpatterns: list = []
