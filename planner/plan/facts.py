@@ -1,0 +1,108 @@
+"""All that the reasons are read from, in one record: the books, the answers, the problem, its plan.
+
+Takes the records of the stages before; gives names, owned pieces and the flows and needs of the plan.
+"""
+
+from collections import defaultdict
+from dataclasses import dataclass
+from functools import cached_property
+
+from inventory.gear import Condition, Kind
+from planner.plan.flows import Flows, chain_of
+from planner.plan.needs import Needs
+from planner.plan.records import Owned
+from planner.plan.words import week_day
+
+USED_UP = (Kind.FEED, Kind.CONSUMABLE)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Facts:
+    operation: object
+    assumptions: object
+    problem: object
+    plan: object
+
+    @property
+    def money(self):
+        return self.operation.money
+
+    @property
+    def start(self):
+        return self.operation.day
+
+    def day(self, period):
+        return week_day(self.start, period)
+
+    @cached_property
+    def parts(self):
+        return {part.code: part for part in self.operation.parts}
+
+    @cached_property
+    def offers(self):
+        return {offer.code: offer for offer in self.problem.offers}
+
+    @cached_property
+    def listed_offers(self):
+        """The keeper's price list, by offer code."""
+        return {offer.code: offer for offer in self.operation.offers}
+
+    @cached_property
+    def suppliers(self):
+        return {supplier.code: supplier for supplier in self.problem.suppliers}
+
+    @cached_property
+    def supplier_names(self):
+        return {supplier.code: supplier.name for supplier in self.operation.suppliers}
+
+    @cached_property
+    def yard_names(self):
+        return {yard.code: yard.name for yard in self.operation.yards}
+
+    @cached_property
+    def flows(self):
+        return Flows(self.problem, self.plan)
+
+    @cached_property
+    def needs(self):
+        return Needs(self.problem, self.plan, gear=self.parts)
+
+    def chain(self, code):
+        """The part and what is made of it; what is used up, and tokens that only tie uses, end the chain."""
+        if code not in self.parts or self.parts[code].kind in USED_UP:
+            return {code: 1.0}
+        chain = chain_of(code, self.problem.recipes)
+        return {part: factor for part, factor in chain.items() if part in self.parts}
+
+    @cached_property
+    def _owned(self):
+        owned = defaultdict(lambda: defaultdict(int))
+        for line in self.operation.stock:
+            owned[line.part][line.condition] += line.quantity
+        for group in self.operation.colonies:
+            for part, quantity in group.gear.items():
+                owned[part]["on colonies"] += quantity
+        for line in self.operation.on_order:
+            owned[line.part]["on order"] += line.quantity
+        return owned
+
+    def owned(self, code):
+        """What the books know of each part of the chain, nothing left out that is not zero."""
+        return tuple(
+            Owned(
+                part=part,
+                name=self.parts[part].name,
+                sound=self._owned[part][Condition.SOUND],
+                on_colonies=self._owned[part]["on colonies"],
+                to_mend=self._owned[part][Condition.TO_MEND],
+                held=self._owned[part][Condition.HELD],
+                on_order=self._owned[part]["on order"],
+            )
+            for part in self.chain(code)
+            if part == code or any(self._owned[part].values())
+        )
+
+    def due(self, code):
+        """The days on which what is on the way of the chain is due."""
+        chain = self.chain(code)
+        return sorted({line.due for line in self.operation.on_order if line.part in chain})

@@ -1,0 +1,162 @@
+"""What the plan leaves idle of each part, by scenario and period, and what each line brought to it.
+
+Takes a sizing problem and its plan; gives arrays (scenario × period) under the problem's own balance, all
+locations pooled. Recipes are cut back to what later uses take: what was made ahead or for its end value alone
+is not a need. Solves nothing.
+"""
+
+from collections import defaultdict
+from functools import cached_property
+
+import numpy as np
+
+HALF_A_PIECE = 0.5  # less than this is rounding of a fractional plan, not a shortage
+
+
+class Flows:
+    """The balance of every part in every scenario of one plan."""
+
+    def __init__(self, problem, plan):
+        self.problem, self.plan = problem, plan
+        self.periods = problem.periods
+        self.weights = np.array([scenario.probability for scenario in problem.scenarios])
+        self.offers = {offer.code: offer for offer in problem.offers}
+        self.recipes = {recipe.code: recipe for recipe in problem.recipes}
+        self.solved = {scenario.code: scenario for scenario in plan.scenarios}
+
+    def blank(self):
+        return np.zeros((len(self.problem.scenarios), self.periods))
+
+    @cached_property
+    def idle(self):
+        """Idle at the end of each period, by part: what the order and the season leave lying."""
+        moved = defaultdict(self.blank)
+        for part, change in self._supplied().items():
+            moved[part] += change
+        for number, scenario in enumerate(self.problem.scenarios):
+            self._add_scenario(moved, number, scenario)
+        made = self._made()
+        for code, begun in made.items():
+            self._add_recipe(moved, self.recipes[code], begun)
+        idle = {part: np.cumsum(change, axis=1) for part, change in moved.items()}
+        return self._cut_back(idle, made)
+
+    def brought(self, offer_code, period, packs):
+        """Units each part gains by the end of each period from packs of one offer ordered in a period."""
+        offer = self.offers[offer_code]
+        lands = np.arange(self.periods) >= period + offer.lead_periods
+        return {part: lands * float(units * packs) for part, units in offer.parts.items()}
+
+    def without(self, line):
+        """Pieces missing by part (scenario × period) had this one line not been bought."""
+        missing = {}
+        for part, gained in self.brought(line.offer, line.period, line.packs).items():
+            left = self.idle.get(part, self.blank()) - gained
+            missing[part] = np.maximum(0.0, -left)
+        return missing
+
+    def _supplied(self):
+        moved = defaultdict(lambda: np.zeros(self.periods))
+        for stock in self.problem.stock:
+            moved[stock.part][stock.period] += stock.quantity
+        for line in self.plan.here_and_now:
+            offer = self.offers[line.offer]
+            if line.period + offer.lead_periods < self.periods:
+                for part, units in offer.parts.items():
+                    moved[part][line.period + offer.lead_periods] += units * line.packs
+        return moved
+
+    def _add_scenario(self, moved, number, scenario):
+        solved = self.solved[scenario.code]
+        for arrival in scenario.arrivals:
+            moved[arrival.part][number, arrival.period] += arrival.quantity
+        for line in solved.later:
+            offer = self.offers[line.offer]
+            if line.period + offer.lead_periods < self.periods:
+                for part, units in offer.parts.items():
+                    moved[part][number, line.period + offer.lead_periods] += units * line.packs
+        uses = {use.code: use for use in scenario.uses}
+        for served in solved.served:
+            use = uses[served.use]
+            for part, units in use.spends.items():
+                moved[part][number, use.first] -= units * served.units
+            for part, units in use.keeps.items():
+                moved[part][number, use.first] -= units * served.units
+                if use.last + 1 < self.periods:
+                    moved[part][number, use.last + 1] += units * served.units
+
+    def _made(self):
+        made = defaultdict(self.blank)
+        for number, scenario in enumerate(self.problem.scenarios):
+            for begun in self.solved[scenario.code].made:
+                made[begun.recipe][number, begun.period] += begun.units
+        return made
+
+    def _add_recipe(self, moved, recipe, begun):
+        for part, units in recipe.takes.items():
+            moved[part] -= units * begun
+        landed = later(begun, recipe.lead_periods)
+        for part, units in recipe.makes.items():
+            moved[part] += units * landed
+
+    def _cut_back(self, idle, made):
+        """Takes back, latest first, what was made of a part and never used, and gives its material back."""
+        for code in products_first(self.recipes.values()):
+            recipe = self.recipes[code]
+            if code not in made or len(recipe.makes) != 1:
+                continue
+            ((product, per_unit),) = recipe.makes.items()
+            for period in reversed(range(self.periods - recipe.lead_periods)):
+                if not made[code][:, period].any():
+                    continue
+                spare = idle[product][:, period + recipe.lead_periods :].min(axis=1)
+                undone = np.clip(spare / per_unit, 0, made[code][:, period])
+                idle[product][:, period + recipe.lead_periods :] -= (undone * per_unit)[:, None]
+                for part, units in recipe.takes.items():
+                    idle[part][:, period:] += (undone * units)[:, None]
+        return idle
+
+
+def later(begun, periods):
+    """The same amounts so many periods later; what falls past the horizon is dropped."""
+    if not periods:
+        return begun
+    moved = np.zeros_like(begun)
+    moved[:, periods:] = begun[:, :-periods]
+    return moved
+
+
+def products_first(recipes):
+    """Recipe codes so that a recipe comes after all that take what it makes (circles broken where met)."""
+    recipes = {recipe.code: recipe for recipe in recipes}
+    takers = defaultdict(list)
+    for recipe in recipes.values():
+        for part in recipe.takes:
+            takers[part].append(recipe.code)
+    done, order = set(), []
+
+    def visit(code):
+        if code in done:
+            return
+        done.add(code)
+        for part in recipes[code].makes:
+            for taker in takers[part]:
+                visit(taker)
+        order.append(code)
+
+    for code in recipes:
+        visit(code)
+    return order
+
+
+def chain_of(part, recipes):
+    """The part and all that is made of it, each with how many of `part` go into one of it."""
+    chain, waiting = {part: 1.0}, [part]
+    while waiting:
+        taken = waiting.pop()
+        for recipe in recipes:
+            for product, made in recipe.makes.items():
+                if taken in recipe.takes and product not in chain:
+                    chain[product] = chain[taken] * recipe.takes[taken] / made
+                    waiting.append(product)
+    return chain

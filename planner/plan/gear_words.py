@@ -1,0 +1,56 @@
+"""What a keeper calls a part, one or many, in a sentence. Takes part facts, gives words; a price list's own names
+are used where the trade has no shorter one."""
+
+from planner.plan.words import number
+
+
+def pieces(part, *, many=True):
+    """10-frame medium boxes; medium frames with foundation; lb of white sugar."""
+    if part.kind == "box":
+        return _flat(f"{part.width}-frame {part.depth} {'boxes' if many else 'box'}", part)
+    if part.kind == "foundation":
+        return f"{'sheets' if many else 'sheet'} of {part.depth} foundation"
+    if part.kind == "frame":
+        return _frames(part, many)
+    head, _, rest = part.name.partition(",")
+    if part.unit not in ("", "piece"):
+        return f"{_units(part.unit, many)} of {head}"
+    words = plural(head) if many else head
+    if part.width and part.kind != "nuc box":
+        return f"{part.width}-frame {words}"
+    return f"{words} ({rest.strip()})" if rest.strip() and part.kind == "consumable" else words
+
+
+def counted(units, part):
+    """60 medium frames; 1 deep box; 1,000 lb of white sugar."""
+    return f"{number(units)} {pieces(part, many=round(units) != 1)}"
+
+
+def _frames(part, many):
+    noun = "frames" if many else "frame"
+    if part.comb == "drawn":
+        combs = "combs" if many else "comb"
+        treated = ", treated" if part.treated else ""
+        return " ".join(word for word in ("drawn", part.depth, part.comb_use, combs + treated) if word)
+    if part.comb == "foundation":
+        return f"{part.depth} {noun} with foundation"
+    return _flat(f"{part.depth} {noun}", part)
+
+
+def _flat(words, part):
+    return f"{words} in pieces" if part.flat else words
+
+
+def _units(unit, many):
+    if not many or unit in ("lb", "oz", "kg"):
+        return unit
+    return plural(unit)
+
+
+def plural(noun):
+    """Of the last word only; words that end in a hiss take es."""
+    if noun.endswith(("s", "x", "ch", "sh")):
+        return noun if noun.endswith("s") else noun + "es"
+    if noun.endswith("y") and noun[-2:-1] not in "aeiou":
+        return noun[:-1] + "ies"
+    return noun + "s"

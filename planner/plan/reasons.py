@@ -1,0 +1,174 @@
+"""The reason of each line in a keeper's words: owned, asked for where and when, short without it, believed.
+
+Takes the facts of a plan and one of its bought lines; gives a Why. Says nothing the figures do not bear.
+"""
+
+from collections import defaultdict
+from dataclasses import dataclass
+
+import numpy as np
+
+from planner.plan.beliefs import beliefs_of
+from planner.plan.flows import HALF_A_PIECE
+from planner.plan.gear_words import counted, pieces
+from planner.plan.records import Why
+from planner.plan.words import (
+    amount,
+    cents,
+    day_words,
+    listed,
+    number,
+    of_100,
+    part_of_month,
+    seasons,
+    sum_words,
+)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Short:
+    """What runs short without a line: of which part, in how many seasons, first when and where."""
+
+    part: str
+    share: float
+    in_100: int
+    period: int | None  # the week in which the first use goes without, middle of the short seasons
+    earliest: int | None  # the earliest week in any season in which the piece itself is missing
+    yards: tuple[str, ...]
+
+
+def reason(line, facts, *, fee_saved=None):
+    """Why this line is bought. `fee_saved`: shipping that the order would pay without it, if any."""
+    short = short_without(line, facts)
+    peak = facts.needs.peak(facts.chain(short.part), start=facts.start, names=facts.yard_names)
+    owned = facts.owned(short.part)
+    sentences = [_buy(line, facts), _have(owned, short.part, facts)]
+    if peak is not None:
+        sentences.append(_asked(peak, short.part, facts))
+    sentences.append(_short(short, line, facts) or _not_short(line, facts, fee_saved))
+    return Why(
+        sentences=tuple(sentence for sentence in sentences if sentence),
+        owned=owned,
+        peak=peak,
+        short_in_100=short.in_100,
+        short_words=part_of_month(facts.day(short.period)) if short.period is not None else "",
+        short_yards=short.yards,
+        beliefs=beliefs_of(facts.needs.kinds(facts.chain(short.part)), facts.assumptions),
+    )
+
+
+def short_without(line, facts):
+    """Season by season: is a piece missing had this line alone not been bought, the rest of the plan as it is?"""
+    missing = facts.flows.without(line)
+    weights = facts.flows.weights
+    lacking = {part: gap.max(axis=1) >= HALF_A_PIECE for part, gap in missing.items()}
+    any_lacking = np.any(list(lacking.values()), axis=0)
+    share = float(weights @ any_lacking)
+    part = max(missing, key=lambda part: (float(weights @ lacking[part]), _worth(part, line, facts)))
+    if not share:
+        return Short(part=part, share=0.0, in_100=0, period=None, earliest=None, yards=())
+    period, earliest, yards = _where_and_when(part, missing[part], lacking[part], facts)
+    return Short(part=part, share=share, in_100=of_100(share), period=period, earliest=earliest, yards=yards)
+
+
+def _worth(part, line, facts):
+    facts_of_part = facts.parts.get(part)
+    price = float(facts_of_part.list_price) if facts_of_part else 0.0
+    return price * facts.offers[line.offer].parts[part]
+
+
+def _where_and_when(part, gap, lacking, facts):
+    chain, yards, firsts = facts.chain(part), defaultdict(float), []
+    earliest = None
+    for number_ in np.flatnonzero(lacking):
+        missing_from = int(np.argmax(gap[number_] >= HALF_A_PIECE))
+        earliest = missing_from if earliest is None else min(earliest, missing_from)
+        period, at = facts.needs.starting(chain, int(number_), missing_from)
+        firsts.append(period)
+        for yard, units in at.items():
+            yards[yard] += facts.flows.weights[number_] * units
+    most = sorted(yards, key=lambda yard: (-yards[yard], yard))
+    names = tuple(facts.yard_names.get(yard, yard) for yard in most)
+    return sorted(firsts)[len(firsts) // 2], earliest, names
+
+
+def _buy(line, facts):
+    bought = [
+        counted(units * line.packs, facts.parts[part])
+        for part, units in facts.offers[line.offer].parts.items()
+        if part in facts.parts
+    ]
+    return f"Buy {listed(bought)}."
+
+
+def _have(owned, code, facts):
+    sound = [counted(each.sound, facts.parts[each.part]) for each in owned if each.sound]
+    have = f"You have {listed(sound)} in store" if sound else "You have none in store"
+    asides = []
+    if mend := sum(each.to_mend for each in owned):
+        asides.append(f"{number(mend)} more {'needs' if mend == 1 else 'need'} mending")
+    if held := sum(each.held for each in owned):
+        asides.append(f"{number(held)} {'is' if held == 1 else 'are'} held back")
+    not_counted = f"; {listed(asides)}, not counted" if asides else ""
+    if coming := sum(each.on_order for each in owned):
+        due = listed(day_words(day) for day in facts.due(code))
+        not_counted += f"; {number(coming)} {'is' if coming == 1 else 'are'} on the way, due {due}"
+    return f"{have}{not_counted}."
+
+
+def _asked(peak, code, facts):
+    where = f" at {listed(peak.yards, most=3, rest='more yards')}" if peak.yards else ""
+    spread = f", in most years {number(peak.low)} to {number(peak.high)}" if peak.low < peak.high else ""
+    if peak.week is None:
+        return f"The season uses up {amount(peak.mean, facts.parts[code].unit)}{spread}{where}."
+    back = f"; deadouts should give back {number(peak.returned)} by then" if peak.returned else ""
+    return (
+        f"The season asks for {number(peak.mean)} {chain_words(code, facts)} at once in {peak.words}"
+        f"{spread}{where}{back}."
+    )
+
+
+def chain_words(code, facts):
+    """What the part and all that is made of it are called together: medium frames, of any kind."""
+    part = facts.parts[code]
+    if len(facts.chain(code)) == 1:
+        return pieces(part)
+    if part.kind in ("frame", "foundation"):
+        return f"{part.depth} frames, drawn or with foundation,"
+    finished = [each for each in facts.chain(code) if not facts.parts[each].flat]
+    return pieces(facts.parts[finished[0]] if finished else part)
+
+
+def _short(short, line, facts):
+    if not short.in_100:
+        return ""
+    when = part_of_month(facts.day(short.period))
+    where = f" at {listed(short.yards, most=2, rest='more yards')}" if short.yards else ""
+    dearer = _in_season(short.part, line, facts)
+    return f"Without this line you run short {seasons(short.in_100)}, first{where} in {when}{dearer}."
+
+
+def _in_season(code, line, facts):
+    """What the same piece costs once the season has shown its need, where it is dearer."""
+    later = [
+        offer.prices[0].price / offer.parts[code]
+        for offer in facts.problem.offers
+        if offer.when == "later" and set(offer.parts) == {code}
+    ]
+    ours = facts.offers[line.offer]
+    if not later or set(ours.parts) != {code} or not line.packs:
+        return ""
+    each = float(line.cost) / line.packs / ours.parts[code]
+    if min(later) <= each:
+        return ""
+    money = facts.money
+    now = sum_words(cents(each), money, cents_too=True)
+    then = sum_words(cents(min(later)), money, cents_too=True)
+    return f"; what you then buy in season costs {then} each instead of {now}"
+
+
+def _not_short(line, facts, fee_saved):
+    if fee_saved:
+        saved = sum_words(fee_saved, facts.money, cents_too=True)
+        return f"No season runs short without it: it brings the order to free shipping and saves {saved}."
+    return "No season runs short without it: it saves dearer buying or work later, or keeps its worth into next year."

@@ -1,0 +1,62 @@
+"""The whole report of a plan: the order by supplier, its reasons, what stays open, and how good it is.
+
+Takes the operation, the assumptions, the sizing problem and its plan (and rivals judged by trial.py); gives a
+Report. Solves nothing. A plan without an order (infeasible, out of time) gives a report that says so.
+"""
+
+from decimal import Decimal
+
+from planner.plan.beliefs import assumption_rows
+from planner.plan.cautions import cautions
+from planner.plan.facts import Facts
+from planner.plan.lines import supplier_orders
+from planner.plan.records import Report
+from planner.plan.sections import later_lines, no_offers, requirement, shortages
+from planner.plan.standing import headline, standing_of
+from planner.plan.words import cents
+from planner.requirement import describe
+
+
+def report_of(operation, assumptions, problem, plan, *, rivals=(), without_budget=None):
+    """`rivals`: orders judged on the same seasons; `without_budget`: the best order with no budget, if solved."""
+    facts = Facts(operation=operation, assumptions=assumptions, problem=problem, plan=plan)
+    standing = standing_of(facts, rivals, without_budget)
+    if standing.worth is None:
+        return _without_order(facts, standing)
+    orders = supplier_orders(facts)
+    later = later_lines(facts)
+    return Report(
+        day=operation.day,
+        money=operation.money,
+        budget=_budget(problem),
+        spend=sum((order.total for order in orders), Decimal(0)),
+        later_spend=sum((line.cost for line in later), Decimal(0)),
+        order_by=min((order.order_by for order in orders), default=None),
+        headline=headline(facts, orders, standing),
+        standing=standing,
+        orders=orders,
+        shortages=shortages(facts, describe),
+        later=later,
+        no_offers=no_offers(facts),
+        requirement=requirement(facts),
+        assumptions=assumption_rows(assumptions),
+        cautions=cautions(facts, orders),
+    )
+
+
+def _without_order(facts, standing):
+    return Report(
+        day=facts.operation.day,
+        money=facts.operation.money,
+        budget=_budget(facts.problem),
+        spend=Decimal(0),
+        later_spend=Decimal(0),
+        order_by=None,
+        headline=standing.said,
+        standing=standing,
+        assumptions=assumption_rows(facts.assumptions),
+    )
+
+
+def _budget(problem):
+    return None if problem.budget is None else cents(problem.budget)

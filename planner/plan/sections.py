@@ -1,0 +1,144 @@
+"""What the order leaves open: uses left out, what is bought in season, parts nobody sells, need by week and yard.
+
+Takes the facts of a plan; gives the report's sections as records, means over the seasons by their probability.
+"""
+
+from collections import defaultdict
+
+import numpy as np
+
+from planner.plan.flows import HALF_A_PIECE
+from planner.plan.gear_words import pieces
+from planner.plan.needs import quantile
+from planner.plan.records import LaterLine, NoOffer, PartUnits, Requirement, Shortage
+from planner.plan.words import cents, day_words, number, of_100
+
+
+def shortages(facts, describe):
+    """Uses that would pay and are left out, by what they are, dearest first. `describe`: a use's trade words."""
+    wanted, left, lost, hit = (defaultdict(float) for _ in range(4))
+    solved = {scenario.code: scenario for scenario in facts.plan.scenarios}
+    for scenario in facts.problem.scenarios:
+        short = {item.use: item.units for item in solved[scenario.code].short}
+        met = set()
+        for use in scenario.uses:
+            if use.must or use.value <= 0:
+                continue
+            words, units = describe(use.code), short.get(use.code, 0.0)
+            wanted[words] += scenario.probability * use.units
+            left[words] += scenario.probability * units
+            lost[words] += scenario.probability * units * use.value
+            if units >= HALF_A_PIECE and words not in met:
+                met.add(words)
+                hit[words] += scenario.probability
+    rows = [
+        Shortage(
+            what=words,
+            wanted=wanted[words],
+            left_out=left[words],
+            lost=cents(lost[words]),
+            in_100=of_100(hit[words]),
+        )
+        for words in left
+        if hit[words] > 0
+    ]
+    return tuple(sorted(rows, key=lambda row: (-row.lost, row.what)))
+
+
+def later_lines(facts):
+    """Bought once the season has shown its need: mean packs and money, and in how many seasons of 100."""
+    packs, cost, hit = (defaultdict(float) for _ in range(3))
+    chance = {scenario.code: scenario.probability for scenario in facts.problem.scenarios}
+    for scenario in facts.plan.scenarios:
+        met = set()
+        for line in scenario.later:
+            packs[line.offer] += chance[scenario.code] * line.packs
+            cost[line.offer] += chance[scenario.code] * line.cost
+            if line.packs > 1e-6 and line.offer not in met:
+                met.add(line.offer)
+                hit[line.offer] += chance[scenario.code]
+    rows = [_later(code, packs[code], cost[code], hit[code], facts) for code in packs if hit[code] > 0]
+    return tuple(sorted(rows, key=lambda row: (-row.cost, row.offer)))
+
+
+def _later(code, packs, cost, hit, facts):
+    offer, listed = facts.offers[code], facts.listed_offers.get(code)
+    units = tuple(
+        PartUnits(
+            part=part, name=facts.parts[part].name, unit=facts.parts[part].unit, units=round(each * packs)
+        )
+        for part, each in offer.parts.items()
+        if part in facts.parts
+    )
+    name = listed.name if listed else ", ".join(facts.parts[unit.part].name for unit in units) or code
+    return LaterLine(offer=code, name=name, units=units, cost=cents(cost), in_100=of_100(hit))
+
+
+def no_offers(facts):
+    """Parts the season asks for that the keeper's list neither sells nor gives the makings of."""
+    able = obtainable(facts)
+    rows = []
+    for code, part in facts.parts.items():
+        if code in able or not facts.needs.asked({code: 1.0}).any():
+            continue
+        missing = facts.needs.asked({code: 1.0}) - _had(code, facts)
+        worst = missing.max(axis=1)
+        most = quantile(worst, facts.flows.weights, 0.9)
+        if most < HALF_A_PIECE:
+            continue
+        by = facts.day(int(np.argmax((missing >= HALF_A_PIECE).any(axis=0))))
+        text = (
+            f"No offer for {pieces(part)}: nobody on your price list sells them. "
+            f"Up to {number(most)} more are needed, the first by {day_words(by)}; enter a price for them, "
+            "or do without."
+        )
+        rows.append(NoOffer(part=code, name=part.name, missing=round(most), by=by, text=text))
+    return tuple(rows)
+
+
+def obtainable(facts):
+    """Parts on the price list and all that recipes make of them, of what is in store and of tokens."""
+    able = {part for offer in facts.operation.offers for part in offer.parts}
+    able |= {part.code for part in facts.problem.parts if part.code not in facts.parts}
+    grown = True
+    while grown:
+        before = len(able)
+        for recipe in facts.problem.recipes:
+            if all(part in able for part in recipe.takes):
+                able |= set(recipe.makes)
+        grown = len(able) > before
+    return able
+
+
+def _had(code, facts):
+    had = facts.needs.arrived({code: 1.0})
+    for stock in facts.problem.stock:
+        if stock.part == code:
+            had[:, stock.period :] += stock.quantity
+    return had
+
+
+def requirement(facts):
+    """What is asked for by part, week and yard: all yards together first, then each."""
+    rows = []
+    for code, part in facts.parts.items():
+        yards = facts.needs.asked_by_yard({code: 1.0})
+        if not yards:
+            continue
+        rows.append(_requirement(part, "", "all yards", sum(yards.values()), facts))
+        for yard in sorted(yards, key=lambda yard: facts.yard_names.get(yard, yard)):
+            rows.append(_requirement(part, yard, facts.yard_names.get(yard, yard), yards[yard], facts))
+    return tuple(rows)
+
+
+def _requirement(part, yard, yard_name, asked, facts):
+    weights = facts.flows.weights
+    return Requirement(
+        part=part.code,
+        name=part.name,
+        unit=part.unit,
+        yard=yard,
+        yard_name=yard_name,
+        mean=tuple(round(float(each), 1) for each in weights @ asked),
+        high=tuple(round(quantile(week, weights, 0.9), 1) for week in asked.T),
+    )

@@ -1,0 +1,111 @@
+"""How good the order is known to be, said plainly: proven, within a gap, out of time, or not at all.
+
+Takes the facts of a plan and the rivals it was judged against; gives a Standing and the report's headline.
+"""
+
+from decimal import Decimal
+
+import numpy as np
+
+from planner.plan.records import Standing
+from planner.plan.words import cents, day_words, listed, sum_words
+
+BAD_YEARS = 0.05  # the worst season in twenty
+
+
+def standing_of(facts, rivals=(), without_budget=None):
+    plan = facts.plan
+    found = plan.objective is not None and plan.status not in ("infeasible", "unbounded")
+    worth = cents(plan.objective) if found else None
+    return Standing(
+        status=plan.status,
+        said=_said(plan),
+        worth=worth,
+        bad_year=cents(bad_year(plan, facts.problem)) if found else None,
+        gap_share=plan.gap,
+        seconds=plan.seconds,
+        solver=plan.solver,
+        seasons=len(facts.problem.scenarios),
+        rivals=tuple(rivals),
+        sentences=_sentences(facts, rivals, without_budget) if found else (),
+    )
+
+
+def bad_year(plan, problem, share=BAD_YEARS):
+    """Mean worth of the worst share of seasons."""
+    chance = {scenario.code: scenario.probability for scenario in problem.scenarios}
+    worths = np.array([scenario.objective for scenario in plan.scenarios])
+    chances = np.array([chance[scenario.code] for scenario in plan.scenarios])
+    order = np.argsort(worths)
+    taken = np.clip(share - (np.cumsum(chances[order]) - chances[order]), 0, chances[order])
+    return float(taken @ worths[order] / taken.sum())
+
+
+def _said(plan):
+    gap = f"{plan.gap:.2%}".replace("%", " %") if plan.gap is not None else ""
+    if plan.status == "optimal":
+        return "Proven best: no order from these prices is worth more in these seasons."
+    if plan.status == "within_gap":
+        return f"Proven within {gap}: no order from these prices is worth more than that above this one."
+    if plan.status == "time_limit":
+        known = (
+            f"a better one could be worth up to {gap} more"
+            if gap
+            else "how much better one could be is not known"
+        )
+        return (
+            f"Time ran out: this is the best order found so far; {known}. Give it more seconds to be surer."
+        )
+    reason = f" {plan.reason}" if plan.reason else ""
+    if plan.status == "infeasible":
+        return f"No order can do what must be done.{reason}"
+    return f"No order was worked out: the prices let money be made without end.{reason}"
+
+
+def _sentences(facts, rivals, without_budget):
+    """What the order gains over its rivals, and what an empty purse costs."""
+    money, seasons = facts.money, len(facts.problem.scenarios)
+    said = []
+    for rival in rivals:
+        more = "more than" if rival.gain >= 0 else "less than"
+        gain = sum_words(abs(rival.gain), money)
+        said.append(f"Worth {gain} a season {more} {rival.name} ({rival.how}).")
+    if without_budget is not None:
+        lost = without_budget.worth - cents(facts.plan.objective)
+        spend = sum_words(without_budget.spend, money)
+        said.append(
+            f"A budget of {sum_words(facts.problem.budget, money)} holds the order back: the best order without "
+            f"a budget spends {spend} and is worth {sum_words(lost, money)} a season more."
+        )
+    if said:
+        said.append(
+            f"Judged on the same {seasons} seasons it was planned with, so a little too kindly to this order."
+        )
+    return tuple(said)
+
+
+def headline(facts, orders, standing):
+    """The order in one or two sentences."""
+    if standing.worth is None:
+        return standing.said
+    spend = sum((order.total for order in orders), Decimal(0))
+    if not orders:
+        return _nothing(facts, standing)
+    lines = sum(len(order.lines) for order in orders)
+    first = min(order.order_by for order in orders)
+    names = listed(order.name for order in orders)
+    budget = ""
+    if facts.problem.budget is not None:
+        left = cents(facts.problem.budget) - spend
+        budget = f", {sum_words(left, facts.money, cents_too=True)} under the budget"
+    total = sum_words(spend, facts.money, cents_too=True)
+    return (
+        f"{lines} line{'' if lines == 1 else 's'} from {names} for {total}, shipping included{budget}. "
+        f"Order by {day_words(first)}."
+    )
+
+
+def _nothing(facts, standing):
+    if facts.problem.budget == 0:
+        return " ".join(["Nothing to order: the budget is 0.", *standing.sentences[-2:]])
+    return "Nothing to order: what you have covers what the season would pay for."
