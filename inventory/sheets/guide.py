@@ -1,0 +1,195 @@
+"""The sheets of the workbook that are read by people only: how to fill it in, examples, lists of names.
+
+Takes worksheets of the workbook being made; writes onto them. Nothing on them is read back as data.
+"""
+
+import datetime as dt
+from decimal import Decimal
+
+from openpyxl.styles import Alignment, Font
+
+from inventory.gear import Condition
+from inventory.sheets.layout import TABLES
+from inventory.sheets.records import (
+    ColonyRow,
+    FlowRow,
+    GearRow,
+    KeeperRow,
+    Known,
+    KnownSet,
+    OfferRow,
+    Sheet,
+    SupplierRow,
+    YardRow,
+)
+from inventory.sheets.writing import cells_of
+
+ADVICE = (
+    "Fill in the sheets from left to right. Sheet Examples shows each with invented rows; nothing there is read.",
+    "Keep the headings. Columns may stand in any order; columns of your own are left alone and not read.",
+    "Where a list drops down, pick from it. Parts and sets are those on sheet Lists.",
+    "Write a day as 2026-03-04, or with the month in letters, as 4 March 2026. 03/04/2026 can be read two ways.",
+    "Write numbers with a point: 1234.5. Counts are whole numbers, 0 or more.",
+    "A formula is taken by the value it shows. Where it shows none, type the value.",
+    "Gear on a colony follows from its set and its supers: do not count it again on sheet Gear.",
+    "Load it as often as you like. The same file posts once; a changed one brings prices and yards up to date,",
+    "adds new colonies, and corrects counts to what it says. Until every row is good, nothing is posted.",
+)
+CAUTIONS = (
+    "Caution: gear of a colony that may have died of disease is held back, not sound. Call your bee inspector; "
+    "local rules decide.",
+    "Caution: a full deep weighs as much as a sack of cement. Count and lift with help, smoke lit safely, "
+    "veil on, and someone told which yard you are in.",
+)
+WEEKS = (
+    "Weeks of the year: 1 early January, 5 February, 9 March, 14 April, 18 May, 22 June, 27 July, 31 August, "
+)
+WEEKS += "36 September, 40 October, 44 November, 49 December."
+
+
+def example():
+    """An invented operation of two yards: a row or two for every sheet."""
+    return Sheet(
+        keeper=KeeperRow(name="Example keeper (invented)", address="1 Example Lane", region="north"),
+        yards=(
+            YardRow(code="shed", name="Shed", is_shed=True),
+            YardRow(
+                code="mill-field",
+                name="Mill Field (invented)",
+                stands=16,
+                drive_minutes=20,
+                miles=Decimal("11.5"),
+                gate="4711",
+                emergency="Mill Road 3, second gate",
+                visit_every_days=10,
+            ),
+        ),
+        flows=(
+            FlowRow(yard="mill-field", name="Clover", first_week=24, last_week=29, gain_lb=Decimal(60)),
+            FlowRow(yard="mill-field", name="Asters", first_week=35, last_week=39, gain_lb=Decimal("17.5")),
+        ),
+        colonies=(
+            ColonyRow(tag="M-01", yard="mill-field", hive_set="two-deeps-10", strength="strong", supers=2),
+            ColonyRow(
+                tag="M-02",
+                yard="mill-field",
+                hive_set="one-deep-10",
+                origin="split",
+                started_on=dt.date(2026, 5, 14),
+                mother="M-01",
+            ),
+        ),
+        gear=(
+            GearRow(yard="shed", part="box-medium-10", quantity=42),
+            GearRow(yard="shed", part="box-medium-10", condition=Condition.TO_MEND.value, quantity=5),
+            GearRow(yard="mill-field", part="frame-medium-foundation", quantity=40),
+        ),
+        suppliers=(
+            SupplierRow(
+                code="example",
+                name="Example Joinery (invented)",
+                order_fee=Decimal(80),
+                free_from=Decimal(2000),
+            ),
+        ),
+        offers=(
+            OfferRow(
+                code="example-box",
+                supplier="example",
+                name="Medium boxes in pieces, 5",
+                parts={"box-medium-10-flat": 5},
+                prices=((1, Decimal("70.00")), (10, Decimal("64.50"))),
+                open_until=dt.date(2027, 1, 31),
+            ),
+            OfferRow(
+                code="example-kit",
+                supplier="example",
+                name="Floor and cover",
+                parts={"floor-10": 1, "cover-10": 1},
+                prices=((1, Decimal("39.00")),),
+            ),
+        ),
+    )
+
+
+def example_names():
+    """Names of the few parts and sets the example speaks of."""
+    return Known(
+        parts={
+            "box-medium-10": "medium box, 10 frames",
+            "box-medium-10-flat": "medium box, 10 frames, in pieces",
+            "frame-medium-foundation": "medium frame with foundation",
+            "floor-10": "floor, 10 frames",
+            "cover-10": "telescoping cover, 10 frames",
+        },
+        sets={
+            "two-deeps-10": KnownSet(name="two deeps, 10 frames", width=10),
+            "one-deep-10": KnownSet(name="one deep, 10 frames", width=10),
+        },
+    )
+
+
+def write_guide(page):
+    """How to fill this in: advice, the sheets and their columns, cautions."""
+    page.column_dimensions["A"].width, page.column_dimensions["B"].width = 24, 100
+    row = _lines(page, 1, "How to fill this in", ADVICE)
+    row = _lines(page, row + 1, "Weeks", (WEEKS,))
+    row = _lines(page, row + 1, "Take care", CAUTIONS)
+    for table in TABLES:
+        row = _lines(page, row + 1, table.title, (table.about,))
+        for column in table.columns:
+            page.cell(row, 1, column.heading + (" *" if column.needed else ""))
+            page.cell(row, 2, column.hint).alignment = Alignment(wrap_text=True)
+            row += 1
+    page.cell(row + 1, 1, "* may not be empty")
+    page.freeze_panes = "A2"
+    _fit(page, f"A1:B{row + 1}")
+
+
+def _lines(page, row, head, lines):
+    page.cell(row, 1, head).font = Font(bold=True)
+    for line in lines:
+        page.cell(row, 2, line).alignment = Alignment(wrap_text=True, vertical="top")
+        row += 1
+    return row
+
+
+def write_examples(page, write_cell, write_head):
+    """One block a sheet, marked as invented."""
+    page.cell(1, 1, "Examples, invented. Nothing on this sheet is read.").font = Font(bold=True)
+    cells, row = cells_of(example(), example_names()), 3
+    for table in TABLES:
+        page.cell(row, 1, f"As on the sheet {table.title}").font = Font(bold=True)
+        write_head(page, row + 1, [column.heading for column in table.columns])
+        row += 2
+        for values in cells[table.title]:
+            for number, column in enumerate(table.columns, 1):
+                write_cell(page.cell(row, number), column, values.get(column.key))
+            row += 1
+        row += 1
+    for number in range(1, 22):
+        page.column_dimensions[page.cell(1, number).column_letter].width = 20
+    page.freeze_panes = "A2"
+    _fit(page, f"A1:U{row}")
+
+
+def write_lists(page, known, write_head):
+    """Names the drop-downs offer: parts with what they are counted in, sets."""
+    write_head(page, 1, ["Part", "Counted in", "Code", "", "Set", "Code"])
+    for row, (code, name) in enumerate(known.parts.items(), 2):
+        for number, text in enumerate((name, known.units.get(code, "piece"), code), 1):
+            page.cell(row, number, text).data_type = "s"
+    for row, (code, one) in enumerate(known.sets.items(), 2):
+        page.cell(row, 5, one.name).data_type = "s"
+        page.cell(row, 6, code).data_type = "s"
+    for letter, width in zip("ABCDEF", (48, 12, 30, 4, 36, 24), strict=True):
+        page.column_dimensions[letter].width = width
+    page.freeze_panes = "A2"
+    _fit(page, f"A1:F{max(len(known.parts), len(known.sets)) + 1}")
+
+
+def _fit(page, area):
+    page.print_area = area
+    page.page_setup.orientation = "landscape"
+    page.page_setup.fitToWidth, page.page_setup.fitToHeight = 1, 0
+    page.sheet_properties.pageSetUpPr.fitToPage = True

@@ -1,0 +1,137 @@
+"""One worksheet as typed rows: headings matched by text in any order, cells read by what their column holds.
+
+Takes a Grid and its Table; gives Rows. What cannot be read goes to the findings, cell by cell.
+"""
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from inventory.sheets.faults import Misread
+from inventory.sheets.grid import address
+from inventory.sheets.names import alike, nearest
+
+HEAD_WITHIN = 10  # rows
+
+
+@dataclass(frozen=True, kw_only=True)
+class Row:
+    """`values` by column key; a cell that could not be read is absent, and the row then is not whole."""
+
+    number: int
+    values: dict[str, Any]
+    cells: dict[str, str] = field(default_factory=dict)  # column key -> address
+
+    def whole(self, keys):
+        return all(key in self.values for key in keys)
+
+    def cell(self, key):
+        return self.cells.get(key, f"row {self.number}")
+
+
+def rows_of(table, grid, findings):
+    """All rows under the headings that are not empty."""
+    head = _head_row(table, grid)
+    if head is None:
+        wanted = ", ".join(column.heading for column in table.columns if column.needed)
+        findings.fault(
+            table.title, "A1", "has no headings", f"Write them into row 1, as in the template: {wanted}"
+        )
+        return []
+    places = _places(table, grid.rows[head], head + 1, findings)
+    if grid.goes_on:
+        findings.fault(
+            table.title,
+            f"row {len(grid.rows) + 1}",
+            f"the sheet goes on past row {len(grid.rows)}",
+            "Delete the empty rows below your data, or load it in several files",
+        )
+    filled = [
+        (number, cells) for number, cells in enumerate(grid.rows[head + 1 :], head + 2) if _any(cells, places)
+    ]
+    return [_row(table, places, number, cells, findings) for number, cells in filled]
+
+
+def _any(cells, places):
+    return any(not cells[at].is_empty for at in places.values() if at < len(cells))
+
+
+def _heading(cell):
+    return alike(str(cell.value)).rstrip(" *:") if cell.value is not None else ""
+
+
+def _head_row(table, grid):
+    """The row among the first ones that holds most of the headings."""
+    wanted = {alike(column.heading) for column in table.columns}
+    hits = [len(wanted & {_heading(cell) for cell in row}) for row in grid.rows[:HEAD_WITHIN]]
+    return hits.index(max(hits)) if hits and max(hits) else None
+
+
+def _places(table, row, number, findings):
+    """Column key -> position in the row, with a word about every heading that is missing or not ours."""
+    by_form = {alike(column.heading): column for column in table.columns}
+    places, others = {}, {}
+    for at, cell in enumerate(row):
+        column = by_form.get(_heading(cell))
+        if column is None:
+            if _heading(cell):
+                others[at] = str(cell.value).strip()
+        elif column.key in places:
+            findings.fault(
+                table.title,
+                address(number, at + 1),
+                f"the heading {column.heading!r} stands here a second time",
+                "Keep one of the two columns",
+            )
+        else:
+            places[column.key] = at
+    _complain_of_headings(table, number, places, others, findings)
+    return places
+
+
+def _complain_of_headings(table, number, places, others, findings):
+    missing = {column.heading: column for column in table.columns if column.key not in places}
+    for at, text in others.items():
+        near = nearest(text, missing, likeness=0.8)
+        if near:
+            missing.pop(near)
+            findings.fault(
+                table.title, address(number, at + 1), f"the heading {text!r} is not known", f"Write {near!r}"
+            )
+        else:
+            findings.note(table.title, address(number, at + 1), f"the column {text!r} is not read")
+    for heading, column in missing.items():
+        if column.needed:
+            findings.fault(
+                table.title,
+                f"row {number}",
+                f"the heading {heading!r} is missing",
+                f"Add a column headed {heading!r}, as in the template",
+            )
+
+
+def _row(table, places, number, cells, findings):
+    values, addresses = {}, {}
+    for column in table.columns:
+        at = places.get(column.key)
+        if at is None:
+            if not column.needed:
+                values[column.key] = column.empty
+            continue
+        addresses[column.key] = address(number, at + 1)
+        try:
+            values[column.key] = _value(column, cells[at] if at < len(cells) else None)
+        except Misread as wrong:
+            findings.fault(table.title, addresses[column.key], wrong.what, wrong.remedy)
+    return Row(number=number, values=values, cells=addresses)
+
+
+def _value(column, cell):
+    if cell is None or cell.is_empty:
+        if column.needed:
+            raise Misread(f"{column.heading} is empty", f"Fill it in: {column.hint.rstrip('.')}")
+        return column.empty
+    if cell.value is None:
+        raise Misread("holds a formula that was never worked out", "Type the value itself")
+    if cell.is_error:
+        raise Misread(f"shows the error {cell.value}", "Type the value itself")
+    return column.holds.read(cell.value)
