@@ -94,6 +94,7 @@ def _line(number, line, bill, facts, *, fee_saved):
         ),
         price=bill.price,
         cost=bill.cost,
+        bill=bill.bill,
         price_note=bill.note,
         order_by=order_by,
         order_by_why=because,

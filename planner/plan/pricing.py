@@ -6,6 +6,7 @@ The programme counts in floats; a supplier's bill does not. Every sum of the rep
 from dataclasses import dataclass
 from decimal import Decimal
 
+from planner.plan.records import PacksAt
 from planner.plan.words import cents, number, sum_words
 
 
@@ -13,6 +14,7 @@ from planner.plan.words import cents, number, sum_words
 class Priced:
     price: Decimal  # a pack
     cost: Decimal
+    bill: tuple[PacksAt, ...]
     note: str
 
 
@@ -28,20 +30,23 @@ def priced(offer, packs, money):
         note = (
             f"{sum_words(steps[1].price, money, cents_too=True)} from {number(steps[1].from_packs)} packs on"
         )
-    return Priced(price=price, cost=price * packs, note=note)
+    return Priced(price=price, cost=price * packs, bill=(PacksAt(packs=packs, price=price),), note=note)
 
 
 def _step_by_step(steps, packs, money):
-    cost, told = Decimal(0), []
     ends = [step.from_packs for step in steps[1:]] + [packs + 1]
-    for step, end in zip(steps, ends, strict=True):
-        count = min(packs + 1, end) - step.from_packs
-        if count > 0:
-            cost += cents(step.price) * count
-            told.append(f"{number(count)} at {sum_words(step.price, money, cents_too=True)}")
+    counts = [min(packs + 1, end) - step.from_packs for step, end in zip(steps, ends, strict=True)]
+    bill = tuple(
+        PacksAt(packs=count, price=cents(step.price))
+        for step, count in zip(steps, counts, strict=True)
+        if count > 0
+    )
+    cost = sum((each.price * each.packs for each in bill), Decimal(0))
+    told = [f"{number(each.packs)} at {sum_words(each.price, money, cents_too=True)}" for each in bill]
     return Priced(
         price=cents(cost / packs) if packs else Decimal(0),
         cost=cost,
+        bill=bill,
         note=", ".join(told) if len(told) > 1 else "",
     )
 

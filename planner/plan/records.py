@@ -62,6 +62,14 @@ class Why:
 
 
 @dataclass(frozen=True, kw_only=True)
+class PacksAt:
+    """So many packs at one price: what a bill multiplies."""
+
+    packs: int
+    price: Decimal
+
+
+@dataclass(frozen=True, kw_only=True)
 class Line:
     number: int
     offer: str
@@ -70,6 +78,7 @@ class Line:
     parts: tuple[PartUnits, ...]
     price: Decimal  # a pack, its step applied (the mean pack where steps price their own packs only)
     cost: Decimal
+    bill: tuple[PacksAt, ...]
     price_note: str
     order_by: dt.date
     order_by_why: str

@@ -1,0 +1,123 @@
+"""The order as a plain text table for a terminal, at most 100 columns wide.
+
+Takes a Report, gives one string: lines by supplier, sums, gap, gain over the rule of thumb, what stays open.
+"""
+
+import textwrap
+
+from planner.plan.words import day_words, number, sum_words
+
+WIDTH = 100
+PIECE, PACKS, UNITS, PRICE, TOTAL, BY = 40, 7, 13, 11, 13, 11
+
+
+def as_text(report, *, why=False):
+    """`why`: also the reason under each line."""
+    blocks = [_wrapped(report.headline)]
+    blocks += [_order(order, report.money, why) for order in report.orders]
+    if report.orders:
+        blocks.append(_sums(report))
+    blocks.append(_standing(report))
+    blocks += [block for block in (_open(report), _cautions(report)) if block]
+    return "\n\n".join(blocks) + "\n"
+
+
+def _wrapped(text, indent=""):
+    return textwrap.fill(text, WIDTH, initial_indent=indent, subsequent_indent=indent)
+
+
+def _row(piece, packs, units, price, total, order_by):
+    piece = piece if len(piece) <= PIECE else piece[: PIECE - 1] + "…"
+    return (
+        f"{piece:<{PIECE}}{packs:>{PACKS}}{units:>{UNITS}}{price:>{PRICE}}{total:>{TOTAL}}  {order_by:>{BY}}"
+    ).rstrip()
+
+
+def _order(order, money, why):
+    rows = [
+        _wrapped(f"{order.name}: order by {day_words(order.order_by)}, due {day_words(order.due_on)}"),
+        _row("Piece", "Packs", "Units", "A pack", f"Total, {money}", "Order by"),
+        "-" * WIDTH,
+    ]
+    for line in order.lines:
+        rows.append(_line(line))
+        rows += [_row(f"    {unit.name}", "", _units(unit), "", "", "") for unit in line.parts[1:]]
+        if why:
+            rows.append(_wrapped(line.why.text, "      "))
+    note = f" ({order.fee_note})" if order.fee_note else ""
+    rows += [
+        "-" * WIDTH,
+        _foot("Goods", order.goods),
+        _foot(f"Shipping{note}", order.fee),
+        _foot("Sum", order.total),
+    ]
+    return "\n".join(rows)
+
+
+def _line(line):
+    first = line.parts[0]
+    return _row(
+        f"{line.number:>2}  {line.name}",
+        number(line.packs),
+        _units(first),
+        f"{line.price:,.2f}",
+        f"{line.cost:,.2f}",
+        f"{line.order_by.day} {line.order_by:%b %Y}",
+    )
+
+
+def _units(part):
+    return number(part.units) if part.unit in ("", "piece") else f"{number(part.units)} {part.unit}"
+
+
+def _foot(words, value):
+    return f"{words:<{PIECE + PACKS + UNITS + PRICE}}{value:>{TOTAL},.2f}"
+
+
+def _sums(report):
+    rows = [_foot("All orders, shipping included", report.spend)]
+    if report.budget is not None:
+        rows.append(_foot("Budget", report.budget))
+        rows.append(_foot("Left", report.budget - report.spend))
+    return "\n".join(rows)
+
+
+def _standing(report):
+    standing = report.standing
+    rows = [_wrapped(standing.said)] if standing.said != report.headline else []
+    if standing.worth is not None:
+        worth = sum_words(standing.worth, report.money)
+        bad = sum_words(standing.bad_year, report.money)
+        rows.append(
+            _wrapped(
+                f"Worth {worth} a season in the mean of {standing.seasons} seasons after all costs; "
+                f"{bad} in the worst of twenty."
+            )
+        )
+    rows += [_wrapped(sentence) for sentence in standing.sentences]
+    return "\n".join(rows)
+
+
+def _open(report):
+    rows = [_wrapped(row.text) for row in report.no_offers]
+    if report.later:
+        cost = sum_words(report.later_spend, report.money)
+        rows.append(
+            _wrapped(f"Bought in season as the year shows its need: about {cost} in the mean season.")
+        )
+    for row in report.shortages[:5]:
+        rows.append(
+            _wrapped(
+                f"Left out {_often(row.in_100)}: {number(row.left_out)} of {number(row.wanted)} {row.what}, "
+                f"worth {sum_words(row.lost, report.money)} a season."
+            )
+        )
+    return "\n".join(rows)
+
+
+def _often(in_100):
+    return "every season" if in_100 >= 100 else f"in {in_100} of 100 seasons"
+
+
+def _cautions(report):
+    return "\n".join(_wrapped(f"{caution.head}. {caution.text}") for caution in report.cautions)

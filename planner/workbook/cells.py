@@ -1,0 +1,121 @@
+"""Putting text, money, counts, days and formulas into a sheet, and how a sheet prints.
+
+Text from people is never a formula: control characters go, the cell is marked as text. Takes openpyxl sheets,
+changes them; knows no report.
+"""
+
+import re
+
+from openpyxl.styles import Alignment, Border, Font, Side
+from openpyxl.utils import get_column_letter
+
+CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\ufffe\uffff]|[\ud800-\udfff]")
+MOST = 32_000  # a cell holds 32,767 characters
+
+TITLE = Font(size=18, bold=True)
+HEAD = Font(size=13, bold=True)
+BOLD = Font(bold=True)
+QUIET = Font(color="43504E")
+BRICK = Font(bold=True, color="8A2C17")
+
+THICK = Side(style="medium", color="14201F")
+HAIR = Side(style="hair", color="687573")
+THIN = Side(style="thin", color="14201F")
+
+COUNT = "#,##0"
+TENTH = "#,##0.0;-#,##0.0;"  # nothing where nothing is asked for
+DAY = "d mmm yyyy"
+SHARE = "0.00%"
+TOP = Alignment(vertical="top")
+WRAP = Alignment(vertical="top", wrap_text=True)
+RIGHT = Alignment(vertical="top", horizontal="right")
+
+SIGNED = {
+    "USD": "[$$-409]",
+    "CAD": "[$CA$-1009]",
+    "AUD": "[$A$-C09]",
+    "NZD": "[$NZ$-1409]",
+    "GBP": "[$£-809]",
+}
+
+
+def money_format(money):
+    """Two decimals; the sums' sign where the money has one of its own, else its code behind the figure."""
+    sign = SIGNED.get(money)
+    if sign:
+        return f"{sign}#,##0.00;-{sign}#,##0.00"
+    code = re.sub(r"[^A-Z]", "", money)[:3]
+    return f'#,##0.00" {code}";-#,##0.00" {code}"'
+
+
+def clean(text):
+    return CONTROL.sub("", str(text))[:MOST]
+
+
+def text(sheet, row, column, value, *, font=None, wrap=False, align=None):
+    cell = sheet.cell(row, column)
+    cell.value = clean(value)
+    cell.data_type = "s"
+    cell.quotePrefix = cell.value[:1] in tuple("=+-@")
+    cell.alignment = align or (WRAP if wrap else TOP)
+    if font:
+        cell.font = font
+    return cell
+
+
+def figure(sheet, row, column, value, style, *, font=None):
+    """A number, a day or nothing."""
+    cell = sheet.cell(row, column, value)
+    cell.number_format = style
+    cell.alignment = RIGHT
+    if font:
+        cell.font = font
+    return cell
+
+
+def formula(sheet, row, column, expression, style, *, font=None):
+    """A formula of our own making: only cell references, figures and function names."""
+    assert re.fullmatch(r"[A-Za-z0-9$.,:;()+*/<>=!' _\"-]+", expression), expression
+    return figure(sheet, row, column, f"={expression}", style, font=font)
+
+
+def head_row(sheet, row, words, *, right=()):
+    """Heads of a table: bold over a thick line; those of figures at the right."""
+    for column, word in enumerate(words, 1):
+        across = "right" if column in right else "left"
+        cell = text(sheet, row, column, word, font=BOLD)
+        cell.alignment = Alignment(vertical="bottom", horizontal=across, wrap_text=True)
+        cell.border = Border(bottom=THICK)
+
+
+def rule(sheet, row, columns, side=HAIR, *, above=False):
+    for column in range(1, columns + 1):
+        cell = sheet.cell(row, column)
+        cell.border = Border(top=side) if above else Border(bottom=side)
+
+
+def widths(sheet, *each):
+    for column, width in enumerate(each, 1):
+        sheet.column_dimensions[get_column_letter(column)].width = width
+
+
+def lines_of(value, width):
+    """Printed lines a wrapped text takes in a column of that width (a wide hand is allowed for)."""
+    return sum(max(1, -(-len(line) // max(1, int(width * 0.95)))) for line in clean(value).split("\n"))
+
+
+def prints(sheet, *, wide, paper, repeat, last_column, last_row, foot=""):
+    """Print set-up: fits the width of the paper, heads on every page, page numbers at the foot."""
+    sheet.page_setup.orientation = "landscape" if wide else "portrait"
+    sheet.page_setup.paperSize = {"A4": 9, "Letter": 1}[paper]
+    sheet.sheet_properties.pageSetUpPr.fitToPage = True
+    sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = 1, 0
+    sheet.page_margins.left = sheet.page_margins.right = 0.5
+    sheet.page_margins.top, sheet.page_margins.bottom = 0.5, 0.7
+    if repeat:
+        sheet.print_title_rows = f"1:{repeat}"
+    sheet.print_area = f"A1:{get_column_letter(last_column)}{max(1, last_row)}"
+    sheet.oddFooter.left.text = foot
+    sheet.oddFooter.center.text = "&A"
+    sheet.oddFooter.right.text = "Page &P of &N"
+    sheet.sheet_view.showGridLines = False
