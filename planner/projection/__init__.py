@@ -1,0 +1,6 @@
+"""The season projected: colonies by week and scenario, and what they ask for. Pure."""
+
+from planner.projection.project import home_set, project
+from planner.projection.records import Projection
+
+__all__ = ["Projection", "home_set", "project"]

@@ -1,0 +1,130 @@
+"""Nectar: what a colony of each strength gains in each flow, and which super goes on when.
+
+Takes living colonies by class and week and a scenario's factors; gives super needs by the fill rule, rounded to the
+visit before, on until pulled at the visit after the flow and extracted.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from planner.projection.records import Drawing, SuperNeed
+from planner.season.calendar import circuit_of, piece_of
+
+# What a colony gathers beside a full one, and how much it catches up by the tenth week after the first look:
+# judgement; Farrar found that large colonies gather more than in proportion.
+SHARE_OF_FULL = {"strong": 1.0, "fair": 0.75, "weak": 0.4, "split": 0.25}
+CATCH_UP = {"strong": 0.0, "fair": 0.15, "weak": 0.2, "split": 0.4}
+CATCH_UP_WEEKS = 10
+
+# A super that would take less is not worth carrying out for one visit: judgement.
+LEAST_HONEY_LB = 4.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class FlowClass:
+    """Colonies alike for the flow: `born` is the week from which they catch up."""
+
+    yard: str
+    strength: str
+    width: int
+    colonies: tuple[int, ...]
+    born: int
+
+
+def share_of_full(strength, weeks_on):
+    """Of a full colony's gain, what one of this strength gathers so many weeks into its build-up."""
+    ramp = np.clip(np.asarray(weeks_on) / CATCH_UP_WEEKS, 0, 1)
+    share = SHARE_OF_FULL[strength] + CATCH_UP[strength] * ramp
+    return np.where(np.asarray(weeks_on) < 0, 0.0, share) if strength == "split" else share
+
+
+def weekly_gain(piece, gain_lb):
+    """A full colony's gain by week of the window: rising to the middle and falling, the weeks gone cut off."""
+    middle = (piece.of_weeks - 1) / 2
+    week = np.arange(piece.of_weeks)
+    weight = 1.0 + 1.0 - np.abs(week - middle) / max(1.0, middle + 0.5)
+    weight /= weight.sum()
+    end = piece.gone_weeks + piece.last - piece.first + 1
+    return gain_lb * weight[piece.gone_weeks : end]
+
+
+def class_gain(flow_class, piece, gain_lb):
+    """Cumulative lb of one colony of the class by week of the piece."""
+    weeks = np.arange(piece.first, piece.last + 1)
+    return np.cumsum(
+        weekly_gain(piece, gain_lb) * share_of_full(flow_class.strength, weeks - flow_class.born)
+    )
+
+
+def super_needs(operation, assumptions, classes, scenario):
+    """All supers wanted, the crop if they are all there, and each class's lb a colony over the year."""
+    needs, crop, by_class = [], 0.0, {}
+    yards = {yard.code: yard for yard in operation.yards}
+    for flow_class in classes:
+        yard = yards[flow_class.yard]
+        total = 0.0
+        for window in yard.windows:
+            piece = piece_of(assumptions.start, assumptions.weeks, window)
+            count = flow_class.colonies[piece.last]
+            if count <= 0:
+                continue
+            factor = scenario.flow[yard.code, window.name]
+            gained = class_gain(flow_class, piece, window.gain_lb * factor)
+            found = _supers(assumptions, yard, window, piece, flow_class, count, gained)
+            needs.extend(found)
+            total += float(gained[-1])
+            crop += sum(need.honey_lb * need.colonies for need in found)
+        by_class[flow_class.yard, flow_class.strength] = total
+    return tuple(needs), crop, by_class
+
+
+def _supers(assumptions, yard, window, piece, flow_class, count, gained):
+    circuit = circuit_of(yard, assumptions)
+    room = assumptions.honey_per_super_lb * super_share(flow_class.width)
+    pulled = circuit.after(piece.last + 1)
+    last = min(assumptions.weeks - 1, max(piece.last, pulled + assumptions.weeks_to_extract - 1))
+    needs, number = [], 0
+    while True:
+        honey = min(room, float(gained[-1]) - room * number)
+        if honey < LEAST_HONEY_LB:
+            return needs
+        wanted = 0 if number == 0 else int(np.argmax(gained >= room * (number - 1 + assumptions.fill_share)))
+        needs.append(
+            SuperNeed(
+                yard=yard.code,
+                window=window.name,
+                strength=flow_class.strength,
+                width=flow_class.width,
+                number=number + 1,
+                first=circuit.before(piece.first + wanted),
+                last=last,
+                colonies=count,
+                honey_lb=honey,
+            )
+        )
+        number += 1
+
+
+def super_share(width):
+    """Honey of a super beside a ten-frame one."""
+    return width / 10
+
+
+def drawing(operation, assumptions, classes):
+    """Frames that can be drawn, by flow of a name: the classes' limits at its first visit."""
+    yards = {yard.code: yard for yard in operation.yards}
+    frames = {}
+    for flow_class in classes:
+        yard = yards[flow_class.yard]
+        for window in yard.windows:
+            piece = piece_of(assumptions.start, assumptions.weeks, window)
+            week = circuit_of(yard, assumptions).before(piece.first)
+            count = flow_class.colonies[piece.first]
+            limit = assumptions.drawn_by(flow_class.strength)
+            frames[window.name, week] = frames.get((window.name, week), 0) + count * limit
+    return tuple(
+        Drawing(window=name, week=week, frames=number)
+        for (name, week), number in sorted(frames.items(), key=lambda item: (item[0][1], item[0][0]))
+        if number
+    )

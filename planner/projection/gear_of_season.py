@@ -1,0 +1,121 @@
+"""Second brood boxes, comb to renew, and the small gear: excluders, feeders, guards, reducers.
+
+Takes standings, splits and super needs; gives who wants what from week to week.
+"""
+
+from planner.projection.records import SecondBox, SmallGear
+from planner.season.calendar import circuit_of, period_of
+
+# A fair colony is ready for its second box two weeks after a strong one, a split six weeks after it is hived;
+# a weak colony not at all in time: judgement.
+BOX_DELAY_WEEKS = {"strong": 0, "fair": 2}
+SPLIT_BOX_DELAY_WEEKS = 6
+SPLITS_THAT_GROW = 0.7
+FEEDER_WEEKS = 2
+
+
+def second_boxes(operation, assumptions, standings, splits, home_set, crop_by_class):
+    """For singles only: a set that has its second box has it on."""
+    if not assumptions.second_box:
+        return ()
+    sets = {facts.code: facts for facts in operation.sets}
+    yards = {yard.code: yard for yard in operation.yards}
+    week = period_of(assumptions.start, assumptions.weeks, assumptions.second_box_week)
+    boxes = []
+    for standing in standings:
+        facts = sets[standing.hive_set]
+        delay = BOX_DELAY_WEEKS.get(standing.strength)
+        if delay is None or facts.is_nuc or sum(facts.boxes.values()) != 1:
+            continue
+        at = circuit_of(yards[standing.yard], assumptions).before(min(week + delay, assumptions.weeks - 1))
+        if standing.at(at):
+            boxes.append(
+                SecondBox(
+                    yard=standing.yard,
+                    strength=standing.strength,
+                    set_code=facts.code,
+                    week=at,
+                    colonies=standing.at(at),
+                    crop_lb=crop_by_class.get((standing.yard, standing.strength), 0.0),
+                )
+            )
+    return (*boxes, *_split_boxes(assumptions, splits, yards, home_set, crop_by_class))
+
+
+def _split_boxes(assumptions, splits, yards, home_set, crop_by_class):
+    if home_set is None:
+        return
+    homes = {}
+    for split in splits:
+        for code, count in split.homes.items():
+            week = split.hive_week + SPLIT_BOX_DELAY_WEEKS
+            homes[code, week] = homes.get((code, week), 0) + count
+    for (code, week), count in sorted(homes.items()):
+        growing = int(count * SPLITS_THAT_GROW + 0.5)
+        if growing and week < assumptions.weeks:
+            yield SecondBox(
+                yard=code,
+                strength="split",
+                set_code=home_set.code,
+                week=circuit_of(yards[code], assumptions).before(week),
+                colonies=growing,
+                crop_lb=crop_by_class.get((code, "split"), 0.0),
+            )
+
+
+def small_gear(operation, assumptions, classes, supers):
+    """One piece a colony where the keeper uses it at all."""
+    return (
+        *(_excluders(supers) if assumptions.excluders else ()),
+        *_autumn_gear(operation, assumptions, classes),
+    )
+
+
+def _excluders(supers):
+    """Under the first super of a colony, for as long as any of a yard's flows keeps it on."""
+    spans = {}
+    for need in supers:
+        if need.number == 1:
+            spans.setdefault((need.yard, need.window, need.width, need.first, need.last), []).append(
+                need.colonies
+            )
+    for (yard, window, width, first, last), counts in sorted(spans.items()):
+        yield SmallGear(
+            kind=f"excluder/{window}", yard=yard, width=width, first=first, last=last, colonies=sum(counts)
+        )
+
+
+def _autumn_gear(operation, assumptions, classes):
+    weeks = assumptions.weeks
+    yards = {yard.code: yard for yard in operation.yards}
+    spring = period_of(assumptions.start, weeks, assumptions.spring_week)
+    starts = {
+        "guard": (assumptions.guards, assumptions.guard_week),
+        "reducer": (assumptions.reducers, assumptions.autumn_feed_week),
+        "feeder": (assumptions.feeders, assumptions.autumn_feed_week),
+    }
+    for kind, (used, iso_week) in starts.items():
+        week = period_of(assumptions.start, weeks, iso_week)
+        counts = {}
+        for flow_class in classes:
+            key = flow_class.yard, flow_class.width
+            counts[key] = counts.get(key, 0) + flow_class.colonies[week]
+        for (yard, width), count in sorted(counts.items()):
+            first = circuit_of(yards[yard], assumptions).before(week)
+            until = spring if spring > week else weeks - 1
+            last = min(weeks - 1, first + FEEDER_WEEKS - 1) if kind == "feeder" else until
+            if used and count:
+                yield SmallGear(kind=kind, yard=yard, width=width, first=first, last=last, colonies=count)
+
+
+def culled_combs(operation, assumptions, standings):
+    """Old brood combs taken out of living hives in a year, by depth."""
+    sets = {facts.code: facts for facts in operation.sets}
+    culled = {}
+    for standing in standings:
+        facts = sets[standing.hive_set]
+        for depth, boxes in facts.boxes.items():
+            if not facts.is_nuc:
+                combs = standing.after * boxes * assumptions.comb_culled
+                culled[depth] = culled.get(depth, 0.0) + combs
+    return {depth: combs for depth, combs in culled.items() if combs}

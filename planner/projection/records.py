@@ -1,0 +1,129 @@
+"""What a season asks for in one scenario, still in bees and honey: the projection's records."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, kw_only=True)
+class Deadouts:
+    """Colonies of one yard, set and strength found dead; their gear by part: held = returned + lost."""
+
+    yard: str
+    hive_set: str
+    strength: str
+    week: int
+    colonies: int
+    held: Mapping[str, int]
+    returned: Mapping[str, int]
+    lost: Mapping[str, int]
+    honey_lb: float
+
+
+@dataclass(frozen=True, kw_only=True)
+class Splits:
+    """One yard's splits. kept + sold = made ≤ attempts; `kept` stand in `homes` by yard code."""
+
+    yard: str
+    week: int
+    hive_week: int
+    attempts: int
+    made: int
+    sold: int
+    homes: Mapping[str, int] = field(default_factory=dict)
+
+    @property
+    def kept(self):
+        return self.made - self.sold
+
+
+@dataclass(frozen=True, kw_only=True)
+class SecondBox:
+    """Colonies of a yard that should get their second brood box in `week`; `set_code` tells which box."""
+
+    yard: str
+    strength: str
+    set_code: str
+    week: int
+    colonies: int
+    crop_lb: float  # what a colony of them gathers in the year
+
+
+@dataclass(frozen=True, kw_only=True)
+class SuperNeed:
+    """The `number`-th super of alike colonies: on from week `first` until extracted at the end of week `last`."""
+
+    yard: str
+    window: str
+    strength: str
+    width: int
+    number: int
+    first: int
+    last: int
+    colonies: int
+    honey_lb: float  # a colony, that would otherwise have nowhere to go
+
+
+@dataclass(frozen=True, kw_only=True)
+class FeedNeed:
+    """Syrup for colonies of one yard; sugar in lb a colony, deadouts' honey taken off."""
+
+    yard: str
+    season: str  # spring, splits, autumn
+    week: int
+    colonies: int
+    gallons: float
+    sugar_lb: float
+
+
+@dataclass(frozen=True, kw_only=True)
+class SmallGear:
+    """One piece a colony from week first to last: excluder, feeder, guard, reducer."""
+
+    kind: str
+    yard: str
+    width: int
+    first: int
+    last: int
+    colonies: int
+
+
+@dataclass(frozen=True, kw_only=True)
+class Consumable:
+    """What is used up by a driver: so many of a part in a week."""
+
+    part: str
+    driver: str
+    week: int
+    quantity: float
+
+
+@dataclass(frozen=True, kw_only=True)
+class Drawing:
+    """Frames the colonies can draw in a flow that begins in `week`."""
+
+    window: str
+    week: int
+    frames: int
+
+
+@dataclass(frozen=True, kw_only=True)
+class Projection:
+    """One scenario worked out. `colonies`: (yard, strength) -> living colonies by week."""
+
+    code: str
+    probability: float
+    colonies: Mapping[tuple[str, str], tuple[int, ...]]
+    deadouts: tuple[Deadouts, ...]
+    splits: tuple[Splits, ...]
+    second_boxes: tuple[SecondBox, ...]
+    supers: tuple[SuperNeed, ...]
+    feed: tuple[FeedNeed, ...]
+    small_gear: tuple[SmallGear, ...]
+    consumables: tuple[Consumable, ...]
+    drawing: tuple[Drawing, ...]
+    culled_combs: Mapping[str, float]  # depth -> brood combs to renew
+    crop_lb: float  # if every super wanted is there
+
+    def total(self, week):
+        """Living colonies in all yards in that week."""
+        return sum(counts[week] for counts in self.colonies.values())

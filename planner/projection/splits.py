@@ -1,0 +1,83 @@
+"""Increase: as many splits as the target asks after the winter, no more than strength and stands allow.
+
+Decided knowing what survived and not the flow to come. Takes standings; gives one record a yard that splits.
+"""
+
+import math
+
+from planner.projection.colonies import allot
+from planner.projection.records import Splits
+from planner.season.calendar import circuit_of, period_of
+
+
+def splits(operation, assumptions, standings, scenario):
+    """Nucs for sale come first out of what is made; the rest finds a stand, in its own yard where there is one."""
+    yards = [yard for yard in operation.yards if yard.code != operation.shed]
+    week = period_of(assumptions.start, assumptions.weeks, assumptions.split_week)
+    alive = {yard.code: 0 for yard in yards}
+    strength_limit = dict(alive)
+    for standing in standings:
+        count = standing.at(week)
+        alive[standing.yard] = alive.get(standing.yard, 0) + count
+        limit = count * assumptions.splits_of(standing.strength)
+        strength_limit[standing.yard] = strength_limit.get(standing.yard, 0) + limit
+    free = {yard.code: max(0, yard.stands - alive[yard.code]) for yard in yards}
+    attempts = _attempts(operation, assumptions, alive, strength_limit, free)
+    if not attempts:
+        return ()
+    by_yard = allot(attempts, [strength_limit[yard.code] for yard in yards])
+    total_made = min(
+        math.floor(attempts * scenario.split_success + 0.5), sum(free.values()) + assumptions.nucs_sold
+    )
+    made = allot(total_made, by_yard)
+    sold = allot(min(assumptions.nucs_sold, total_made), made)
+    return _settled(yards, assumptions, week, list(zip(by_yard, made, sold, strict=True)), free)
+
+
+def _attempts(operation, assumptions, alive, strength_limit, free):
+    target = assumptions.target_colonies
+    if target is None:
+        target = sum(group.colonies for group in operation.colonies)
+    wanted = max(0, target - sum(alive.values()))
+    wanted = min(wanted, sum(free.values())) + assumptions.nucs_sold
+    if wanted <= 0 or assumptions.split_success <= 0:
+        return 0
+    tries = math.ceil(wanted / assumptions.split_success - 1e-9)
+    return min(tries, sum(strength_limit.values()))
+
+
+def _settled(yards, assumptions, week, tallies, free):
+    left = dict(free)
+    kept = [made - sold for _attempts_, made, sold in tallies]
+    own = []
+    for yard, count in zip(yards, kept, strict=True):
+        home = min(count, left[yard.code])
+        left[yard.code] -= home
+        own.append(home)
+    records = []
+    for yard, (attempts, made, sold), home in zip(yards, tallies, own, strict=True):
+        if not attempts:
+            continue
+        homes = {yard.code: home} if home else {}
+        away = made - sold - home
+        for code in sorted(left, key=lambda code: (-left[code], code)):
+            taken = min(away, left[code])
+            if taken:
+                homes[code] = homes.get(code, 0) + taken
+                left[code] -= taken
+                away -= taken
+        circuit = circuit_of(yard, assumptions)
+        start = circuit.before(week)
+        hive = min(assumptions.weeks - 1, max(start + 1, circuit.before(start + assumptions.weeks_in_nuc)))
+        records.append(
+            Splits(
+                yard=yard.code,
+                week=start,
+                hive_week=hive,
+                attempts=attempts,
+                made=made,
+                sold=sold,
+                homes=homes,
+            )
+        )
+    return tuple(records)

@@ -1,0 +1,1 @@
+"""The questions, a file a subject: rows of data, no arithmetic."""

@@ -1,0 +1,74 @@
+"""Where ISO weeks fall in the 52 weeks after the order, and when the keeper comes by.
+
+Takes dates and week numbers, gives periods 0..51. No month and no hemisphere is known here.
+"""
+
+import datetime as dt
+from dataclasses import dataclass
+from functools import lru_cache
+
+
+@lru_cache(maxsize=64)
+def iso_weeks(start, weeks):
+    """The ISO week of each period; a period is told by its fourth day, so a week is met by most of its days."""
+    return tuple((start + dt.timedelta(days=7 * t + 3)).isocalendar().week for t in range(weeks))
+
+
+def period_of(start, weeks, iso_week):
+    """The first period in that ISO week; a week the 52 leave out (a 53rd) counts as the one before."""
+    told = iso_weeks(start, weeks)
+    for back in range(53):
+        week = (iso_week - back - 1) % 53 + 1
+        if week in told:
+            return told.index(week)
+    raise AssertionError("no ISO week within the year")
+
+
+def day_of(start, period):
+    """First day of a period."""
+    return start + dt.timedelta(days=7 * period)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Piece:
+    """The part of a flow window inside the horizon: periods first..last, the share of its weeks gone before."""
+
+    first: int
+    last: int
+    gone_weeks: int
+    of_weeks: int
+
+
+def piece_of(start, weeks, window):
+    """A flow in the year ahead. One that is on at the start is cut to what remains; its next spring is left out."""
+    length = (window.last_week - window.first_week) % 52 + 1
+    first = period_of(start, weeks, window.first_week)
+    last = first + length - 1
+    if last < weeks:
+        return Piece(first=first, last=last, gone_weeks=0, of_weeks=length)
+    still = period_of(start, weeks, window.last_week)
+    if still < length - 1:
+        return Piece(first=0, last=still, gone_weeks=length - 1 - still, of_weeks=length)
+    return Piece(first=first, last=weeks - 1, gone_weeks=0, of_weeks=length)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Circuit:
+    """Visits to one yard: every `step` weeks from the start."""
+
+    step: int
+    weeks: int
+
+    def before(self, period):
+        """The last visit up to that period."""
+        return max(0, period // self.step * self.step)
+
+    def after(self, period):
+        """The first visit from that period on, at the latest the last week."""
+        return min(self.weeks - 1, -(-period // self.step) * self.step)
+
+
+def circuit_of(yard, assumptions):
+    """The yard's own interval where it has one, else the season's."""
+    days = yard.visit_every_days or assumptions.circuit_days
+    return Circuit(step=max(1, round(days / 7)), weeks=assumptions.weeks)
