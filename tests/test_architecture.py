@@ -80,6 +80,8 @@ def level_of(parts):
     """How high a module stands inside its package: urls over views over forms over acts, models below all."""
     name = parts[1].removesuffix(".py") if len(parts) > 1 else ""
     return {
+        "gear": 0,
+        "errors": 0,
         "models": 1,
         "forms": 4,
         "views": 5,

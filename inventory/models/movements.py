@@ -10,9 +10,40 @@ from django.db.models import F, Q
 from django.utils.translation import gettext_lazy as _
 
 from apiary.models import Colony, Yard
+from inventory.errors import AppendOnly
 from inventory.gear import Condition, Reason
 from inventory.models.catalogue import Part, choices_of
 from inventory.models.suppliers import OrderLine
+
+
+class WrittenOnce(models.QuerySet):
+    """Rows that are added and read, never edited or removed."""
+
+    def update(self, **fields):
+        raise AppendOnly(f"{self.model.__name__} rows are never edited")
+
+    def delete(self):
+        raise AppendOnly(f"{self.model.__name__} rows are never removed")
+
+    def bulk_update(self, *args, **options):
+        raise AppendOnly(f"{self.model.__name__} rows are never edited")
+
+
+class Permanent(models.Model):
+    """A row of the books: saved once, then neither edited nor removed. A mistake is reversed."""
+
+    objects = WrittenOnce.as_manager()
+
+    class Meta:
+        abstract = True
+
+    def save(self, *args, **options):
+        if not self._state.adding:
+            raise AppendOnly(f"{type(self).__name__} {self.pk} is never edited")
+        super().save(*args, **options)
+
+    def delete(self, *args, **options):
+        raise AppendOnly(f"{type(self).__name__} {self.pk} is never removed")
 
 
 class Location(models.Model):
@@ -65,7 +96,7 @@ class Location(models.Model):
         return self.kind in self.INSIDE
 
 
-class Act(models.Model):
+class Act(Permanent):
     """What one person did at once: its movements stand or fall together. `key` makes a resend harmless."""
 
     key = models.CharField(_("key of the form"), max_length=64, unique=True)
@@ -83,7 +114,7 @@ class Act(models.Model):
         return f"{self.name}, {self.day}"
 
 
-class Movement(models.Model):
+class Movement(Permanent):
     """So many pieces of one gear went from here to there on a day. `digest` chains it to the row before."""
 
     act = models.ForeignKey(Act, models.PROTECT, related_name="movements")
@@ -141,6 +172,9 @@ class BookSeal(models.Model):
 
     length = models.PositiveBigIntegerField(default=0)
     head = models.CharField(max_length=64, blank=True)
+
+    class Meta:
+        constraints = [models.CheckConstraint(condition=Q(pk=1), name="one_seal")]
 
     def __str__(self):
         return f"{self.length} movements"

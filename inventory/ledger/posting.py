@@ -1,0 +1,169 @@
+"""How every act is written: one transaction, the books locked first, resends harmless, nothing below zero.
+
+Takes the name of an act and a function that gives its entries once the books are locked; gives the Act.
+Writes Act, Movement (sealed by digests), Holding and BookSeal together; knows no trade rule.
+"""
+
+from dataclasses import dataclass
+
+from django.db import transaction
+from django.utils import timezone
+
+from apiary.colonies import refuse_future
+from inventory.errors import KeyTaken, NotEnough, refuse
+from inventory.gear import Condition, Reason
+from inventory.ledger.balances import balances_from, net_changes
+from inventory.ledger.digest import digest_of
+from inventory.locations import outside
+from inventory.models import Act, BookSeal, Holding, Location, Movement, OrderLine, Part
+from inventory.orders import settle
+
+
+@dataclass(frozen=True, kw_only=True)
+class Entry:
+    """One movement to be: so many pieces of one gear from here to there, for a reason."""
+
+    part: Part
+    quantity: int
+    source: Location
+    target: Location
+    reason: Reason
+    condition: Condition = Condition.SOUND
+    order_line: OrderLine | None = None
+    found: bool = False
+
+
+def post(name, entries_of, *, day, who, key, note="", reverses=None, found_allowed=False):
+    """Writes the act; where its key was seen before, gives that first act and writes nothing."""
+    key = _key(key)
+    with transaction.atomic():
+        seal = lock_books()
+        first = Act.objects.filter(key=key).first()
+        if first is not None:
+            return _resent(first, name)
+        refuse_future(day)
+        entries = list(entries_of())
+        entries = _covering(entries, day, found_allowed) + entries
+        act = Act.objects.create(
+            key=key,
+            name=name,
+            day=day,
+            who=who,
+            note=note,
+            reverses=reverses,
+            recorded_at=timezone.now(),
+        )
+        _write(act, entries, seal)
+        settle({entry.order_line.order for entry in entries if entry.order_line})
+    return act
+
+
+def lock_books():
+    """The seal's row, locked until the transaction ends: writers go one after another.
+
+    On SQLite the transaction itself is immediate and holds the lock.
+    """
+    BookSeal.objects.get_or_create(pk=1)
+    return BookSeal.objects.select_for_update().get(pk=1)
+
+
+def turned(*, part, quantity, source, target, was, becomes, reason):
+    """Entries for pieces whose condition changes on the way: over the workbench, so each row has one condition."""
+    if was == becomes and source != target:
+        return [
+            Entry(part=part, quantity=quantity, source=source, target=target, condition=was, reason=reason)
+        ]
+    bench = outside(Location.Kind.BENCH)
+    common = {"part": part, "quantity": quantity, "reason": reason}
+    return [
+        Entry(source=source, target=bench, condition=was, **common),
+        Entry(source=bench, target=target, condition=becomes, **common),
+    ]
+
+
+def _key(key):
+    key = str(key)
+    if not 1 <= len(key) <= 64:
+        raise ValueError(f"the key of an act has 1 to 64 letters, got {key!r}")
+    return key
+
+
+def _resent(first, name):
+    if first.name != name:
+        raise KeyTaken(earlier=first)
+    return first
+
+
+def _covering(entries, day, found_allowed):
+    """Entries that book missing pieces as found, where that is allowed; else NotEnough for every shortage."""
+    wanted = {key: -change for key, change in net_changes(entries).items() if change < 0}
+    problems, found = [], []
+    for key, balances in balances_from(day, wanted).items():
+        missing = wanted[key] - min(balance for _, balance in balances)
+        if missing <= 0:
+            continue
+        location, part, condition = key
+        if found_allowed:
+            found.append(
+                Entry(
+                    part=part,
+                    quantity=missing,
+                    condition=condition,
+                    source=outside(Location.Kind.CORRECTION),
+                    target=location,
+                    reason=Reason.FOUND,
+                    found=True,
+                )
+            )
+        else:
+            problems.append(_shortage(key, wanted[key], balances))
+    refuse(problems)
+    return found
+
+
+def _shortage(key, wanted, balances):
+    location, part, condition = key
+    day, balance = next((day, balance) for day, balance in balances if balance < wanted)
+    name = part if condition == Condition.SOUND else f"{part} ({condition})"
+    return NotEnough(part=name, location=location, day=day, wanted=wanted, booked=balance, code=part.code)
+
+
+def _write(act, entries, seal):
+    head, rows = seal.head, []
+    for entry in entries:
+        row = Movement(
+            act=act,
+            day=act.day,
+            part=entry.part,
+            condition=entry.condition,
+            quantity=entry.quantity,
+            source=entry.source,
+            target=entry.target,
+            reason=entry.reason,
+            order_line=entry.order_line,
+            found=entry.found,
+        )
+        head = row.digest = digest_of(row, head)
+        rows.append(row)
+    Movement.objects.bulk_create(rows)
+    _carry(net_changes(entries))
+    seal.length += len(rows)
+    seal.head = head
+    seal.save(update_fields=["length", "head"])
+
+
+def _carry(changes):
+    """Adds the changes to the holdings, making those that are new."""
+    locations, parts = {key[0].pk for key in changes}, {key[1].pk for key in changes}
+    rows = Holding.objects.filter(location__in=locations, part__in=parts)
+    there = {(row.location_id, row.part_id, row.condition): row for row in rows}
+    changed, fresh = [], []
+    for (location, part, condition), change in changes.items():
+        row = there.get((location.pk, part.pk, str(condition)))
+        if row is None:
+            fresh.append(Holding(location=location, part=part, condition=condition, quantity=change))
+        elif change:
+            row.quantity += change
+            changed.append(row)
+    Holding.objects.bulk_update(changed, ["quantity"], batch_size=200)
+    Holding.objects.bulk_create(fresh)

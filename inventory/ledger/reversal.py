@@ -1,0 +1,39 @@
+"""A mistake undone: every movement of an act goes back, by a new act that names it.
+
+Takes an act; gives the reversal, dated as the act itself unless a later day is told, so that no day keeps
+the mistake. Once only; refused where a day would end below zero.
+"""
+
+from inventory.errors import AlreadyReversed, CannotBeReversed, ReversedTooEarly
+from inventory.gear import Reason
+from inventory.ledger.posting import Entry, post
+
+
+def reverse(*, act, who, key, day=None, note=""):
+    """Puts back what the act moved."""
+    on = act.day if day is None else day
+
+    def entries():
+        if act.reverses_id is not None:
+            raise CannotBeReversed(act=act)
+        if type(act).objects.filter(reverses=act).exists():
+            raise AlreadyReversed(act=act)
+        if on < act.day:
+            raise ReversedTooEarly(act=act, day=on, act_day=act.day)
+        rows = act.movements.select_related("part", "source", "target", "order_line__order")
+        return [_back(row) for row in rows]
+
+    return post("reverse", entries, day=on, who=who, key=key, note=note, reverses=act)
+
+
+def _back(row):
+    return Entry(
+        part=row.part,
+        quantity=row.quantity,
+        condition=row.condition,
+        source=row.target,
+        target=row.source,
+        reason=Reason(row.reason),
+        order_line=row.order_line,
+        found=row.found,
+    )

@@ -1,0 +1,35 @@
+"""Where gear can be: finds the location of a yard's store, a colony or an outside end, making it on first use.
+
+Takes a Yard, Colony, Location or kind; gives the Location. Moves nothing.
+"""
+
+from apiary.models import Colony, Yard
+from inventory.models import Location
+
+
+def store_of(yard):
+    """The store of a yard or of the shed."""
+    return Location.objects.get_or_create(kind=Location.Kind.STORE, yard=yard)[0]
+
+
+def place_of(colony):
+    """The location that is a colony."""
+    return Location.objects.get_or_create(kind=Location.Kind.COLONY, colony=colony)[0]
+
+
+def outside(kind):
+    """The one location of an outside kind: supplier, workbench, scrap and so on."""
+    if kind in Location.INSIDE:
+        raise ValueError(f"{kind} is no outside location")
+    return Location.objects.get_or_create(kind=kind)[0]
+
+
+def location_of(ground):
+    """A yard means its store, a colony itself; a location stays what it is."""
+    if isinstance(ground, Yard):
+        return store_of(ground)
+    if isinstance(ground, Colony):
+        return place_of(ground)
+    if isinstance(ground, Location):
+        return ground
+    raise TypeError(f"not a yard, colony or location: {ground!r}")
