@@ -7,8 +7,9 @@ Does not judge or plan; refuses where the books cannot tell where an order arriv
 from collections import Counter, defaultdict
 from decimal import Decimal
 
-from django.db.models import Prefetch, Sum
+from django.db.models import Prefetch
 
+from apiary.colonies import yards_on
 from apiary.models import Colony, FlowWindow, HiveSet, Keeper, Yard
 from inventory.gear import Condition
 from inventory.models import (
@@ -23,6 +24,7 @@ from inventory.models import (
     Recipe,
     Supplier,
 )
+from inventory.stock import by_place, on_colonies
 from planner.errors import NoShed, SetWithoutGear
 from planner.season.operation import (
     ColonyGroup,
@@ -41,9 +43,8 @@ from planner.season.operation import (
 
 def operation_as_of(day):
     """All that the books say on the evening of that day."""
-    keeper = Keeper.objects.first() or Keeper(name="")
-    balances = _balances(day)
-    colonies = _colony_groups(day, balances)
+    keeper = keeper_facts()
+    colonies = _colony_groups(day)
     return Operation(
         day=day,
         money=keeper.money,
@@ -53,13 +54,18 @@ def operation_as_of(day):
         sets=_sets({group.hive_set for group in colonies}),
         colonies=colonies,
         parts=_parts(),
-        stock=_stock(balances),
+        stock=_stock(day),
         on_order=_on_order(day),
         suppliers=_suppliers(),
         offers=_offers(),
         recipes=_recipes(),
         truck_lb=keeper.truck_lb,
     )
+
+
+def keeper_facts():
+    """Whose bees these are: region, money, truck. The usual ones before the keeper has told any."""
+    return Keeper.objects.first() or Keeper(name="")
 
 
 def _shed():
@@ -106,7 +112,7 @@ def _sets(used):
     hive_sets = list(HiveSet.objects.all())
     unknown = [hive_set.name for hive_set in hive_sets if hive_set.code in used - gear_of.keys()]
     if unknown:
-        raise SetWithoutGear(unknown)
+        raise SetWithoutGear(sets=", ".join(unknown))
     return tuple(_set(hive_set, gear_of[hive_set.code]) for hive_set in hive_sets if hive_set.code in gear_of)
 
 
@@ -126,41 +132,27 @@ def _set(hive_set, gear):
     )
 
 
-def _balances(day):
-    """(location kind, yard code, colony id) -> Counter of (part code, condition), by all movements to the day."""
-    balances = defaultdict(Counter)
-    for end, sign in (("target", 1), ("source", -1)):
-        sums = (
-            Movement.objects.filter(day__lte=day)
-            .filter(**{f"{end}__kind__in": Location.INSIDE})
-            .order_by()
-            .values_list(f"{end}__kind", f"{end}__yard__code", f"{end}__colony_id", "part__code", "condition")
-            .annotate(total=Sum("quantity"))
-        )
-        for kind, yard, colony, part, condition, total in sums:
-            balances[kind, yard, colony][part, condition] += sign * total
-    return balances
-
-
-def _colony_groups(day, balances):
+def _colony_groups(day):
     """Living colonies alike in yard, set and strength, with their gear that is not held back."""
     counts, gear = Counter(), defaultdict(Counter)
-    rows = Colony.objects.alive(on=day).order_by("yard__code", "hive_set__code", "strength", "id")
-    for pk, *traits in rows.values_list("id", "yard__code", "hive_set__code", "strength"):
-        alike = tuple(traits)
+    held_by, stood = on_colonies(as_of=day), yards_on(day)
+    codes = dict(Yard.objects.values_list("id", "code"))
+    rows = Colony.objects.alive(on=day).order_by("hive_set__code", "strength", "id")
+    for pk, hive_set, strength in rows.values_list("id", "hive_set__code", "strength"):
+        alike = codes[stood[pk]], hive_set, strength
         counts[alike] += 1
-        for (part, condition), pieces in balances[Location.Kind.COLONY, None, pk].items():
-            if condition != Condition.HELD:
-                gear[alike][part] += pieces
+        for held, pieces in held_by.get(pk, {}).items():
+            if held.condition != Condition.HELD:
+                gear[alike][held.part] += pieces
     return tuple(
         ColonyGroup(
             yard=yard,
             hive_set=hive_set,
             strength=strength,
-            colonies=colonies,
-            gear={part: pieces for part, pieces in sorted(gear[yard, hive_set, strength].items()) if pieces},
+            colonies=count,
+            gear=dict(sorted(gear[yard, hive_set, strength].items())),
         )
-        for (yard, hive_set, strength), colonies in counts.items()
+        for (yard, hive_set, strength), count in sorted(counts.items())
     )
 
 
@@ -185,15 +177,12 @@ def _parts():
     )
 
 
-def _stock(balances):
-    lines = [
-        StockLine(part=part, yard=yard, condition=condition, quantity=pieces)
-        for (kind, yard, _colony), tally in balances.items()
-        if kind == Location.Kind.STORE
-        for (part, condition), pieces in tally.items()
-        if pieces
-    ]
-    return tuple(sorted(lines, key=lambda line: (line.part, line.yard, line.condition)))
+def _stock(day):
+    return tuple(
+        StockLine(part=row.part, yard=row.yard, condition=row.condition, quantity=row.quantity)
+        for row in by_place(as_of=day)
+        if not row.on_colonies
+    )
 
 
 def _on_order(day):

@@ -92,8 +92,8 @@ class Beat:
             self.leave()
             if self._due():
                 self._write()
-        except Exception:  # noqa: BLE001 - whatever the reason is, the next stage raises it again
-            return True
+        except (RunStopped, RunTakenOver):
+            return True  # the next stage raises it again
         return False
 
     def _due(self):

@@ -1,0 +1,183 @@
+"""The whole planning of a season from the command line: reads the books, prints the order, writes its files.
+
+Takes a season's answers (or the usual ones) and how hard to look; gives the order, workbook, problem and plan.
+Stores no run and orders nothing: that is done on the Season page.
+"""
+
+import datetime as dt
+import json
+import sys
+from decimal import Decimal, InvalidOperation
+from pathlib import Path
+
+from django.core.management.base import BaseCommand, CommandError
+from django.utils import timezone
+
+from planner import runs
+from planner.errors import NoOrderFound, NoSuchSeason, Refused
+from planner.models import Season
+from planner.plan.text import as_text
+from planner.season.assumptions import AnswerFaults
+from planner.sizing.faults import Faults
+from planner.sizing.writing import dump
+from planner.solution.plan_json import as_json
+from planner.workbook import workbook_of
+
+EXIT_WITHOUT_ORDER = {"infeasible": 1, "unbounded": 1, "time_limit": 3}
+
+
+class Command(BaseCommand):
+    help = (
+        "Works out your winter order from what the books hold today: what to buy, from whom, by when, and why. "
+        "It prints the order and orders nothing. Ends with 0 when there is an order, 1 when none is possible, "
+        "2 when something in the books or answers has to be put right first, 3 when the time ran out."
+    )
+
+    def add_arguments(self, parser):
+        add = parser.add_argument
+        add(
+            "--season",
+            metavar="NAME",
+            help="Whose answers to use. Default: the latest season, else the usual ones.",
+        )
+        add(
+            "--day",
+            type=_day,
+            metavar="DATE",
+            help="Day of the order, as 2027-01-15. Default: the season's, else today.",
+        )
+        add(
+            "--budget",
+            type=_money,
+            metavar="B",
+            help="The most to spend now, shipping included. Default: the season's.",
+        )
+        add(
+            "--scenarios",
+            type=_count,
+            default=100,
+            metavar="N",
+            help="How many ways the year may go are drawn (100).",
+        )
+        add("--seed", type=int, default=1, metavar="S", help="Another number draws other years (1).")
+        add(
+            "--solver",
+            choices=["highs", "cbc"],
+            default="highs",
+            help="Which solver looks for the order (highs).",
+        )
+        add(
+            "--gap",
+            type=_share,
+            default=0.001,
+            help="Stop when nothing can be better by more than this share (0.001).",
+        )
+        add("--seconds", type=_seconds, default=120.0, help="The longest the solver may look (120).")
+        add(
+            "--workbook",
+            type=Path,
+            metavar="FILE",
+            help="Write the order as a workbook (.xlsx) with all reasons.",
+        )
+        add(
+            "--problem",
+            type=Path,
+            metavar="FILE",
+            help="Write the sizing problem that was solved, for `size`.",
+        )
+        add("--plan", type=Path, metavar="FILE", help="Write the solver's plan.")
+
+    def handle(self, *args, **options):
+        for path in (options["workbook"], options["problem"], options["plan"]):
+            if path and not path.parent.is_dir():
+                raise CommandError(f"There is no folder {path.parent}: make it first.", returncode=2)
+        try:
+            outcome = self._outcome(options)
+        except NoOrderFound as refusal:
+            raise CommandError(
+                str(refusal), returncode=EXIT_WITHOUT_ORDER.get(refusal.status, 1)
+            ) from refusal
+        except (Refused, AnswerFaults, Faults) as refusal:
+            raise CommandError(runs.sentence_of(refusal), returncode=2) from refusal
+        self.stdout.write(as_text(outcome.report))
+        self._write(options["workbook"], lambda: workbook_of(outcome.report))
+        self._write(options["problem"], lambda: dump(outcome.problem).encode())
+        self._write(options["plan"], lambda: json.dumps(as_json(outcome.plan), indent=1).encode())
+
+    def _outcome(self, options):
+        season = _season(options["season"])
+        day = options["day"] or (season.starts_on if season else timezone.localdate())
+        budget = options["budget"] if options["budget"] is not None else season and season.budget
+        settings = runs.Settings(
+            budget=budget,
+            **{name: options[name] for name in ("scenarios", "seed", "solver", "gap", "seconds")},
+        )
+        return runs.plan_order(day, season.answers if season else {}, settings, progress=self._progress())
+
+    def _progress(self):
+        """Tells each stage once, on a terminal only: a file keeps just the order."""
+        told = set()
+
+        def progress(stage, bound=None, gap=None):
+            word = stage.split(" season ")[0]
+            if sys.stderr.isatty() and word not in told:
+                told.add(word)
+                self.stderr.write(f"… {word}", self.style.NOTICE)
+
+        return progress
+
+    def _write(self, path, content):
+        if path:
+            path.write_bytes(content())
+            self.stdout.write(f"Written: {path}")
+
+
+def _season(name):
+    if name is None:
+        return Season.objects.first()
+    season = Season.objects.filter(name=name).first()
+    if season is None:
+        known = ", ".join(Season.objects.values_list("name", flat=True)) or "none yet"
+        raise NoSuchSeason(name=name, known=known)
+    return season
+
+
+def _day(text):
+    try:
+        return dt.date.fromisoformat(text)
+    except ValueError:
+        raise CommandError(f"--day: write the day as 2027-01-15, got {text!r}.", returncode=2) from None
+
+
+def _money(text):
+    try:
+        value = Decimal(text)
+    except InvalidOperation:
+        value = None
+    if value is None or not value.is_finite() or value < 0 or value != round(value, 2):
+        raise CommandError(f"--budget: write a sum as 4500 or 4500.50, got {text!r}.", returncode=2)
+    return value
+
+
+def _count(text):
+    if not text.isdecimal() or not 1 <= int(text) <= 10_000:
+        raise CommandError(f"--scenarios: a whole number from 1 to 10,000, got {text!r}.", returncode=2)
+    return int(text)
+
+
+def _number(text, name, highest):
+    try:
+        value = float(text)
+    except ValueError:
+        value = -1.0
+    if not 0 <= value <= highest:
+        raise CommandError(f"--{name}: a number from 0 to {highest:g}, got {text!r}.", returncode=2)
+    return value
+
+
+def _share(text):
+    return _number(text, "gap", 1)
+
+
+def _seconds(text):
+    return _number(text, "seconds", 86_400)

@@ -1,0 +1,136 @@
+"""A report as the order page shows it: rows with their words, sums with their signs, rulers. Pure.
+
+Takes a Report; gives an OrderPage. Computes no plan: only words and places on a line.
+"""
+
+import datetime as dt
+from dataclasses import dataclass
+from decimal import Decimal
+
+from planner.plan.records import Line, Report, SupplierOrder
+from planner.plan.words import amount, day_words, number, sum_words
+from planner.rulers import BudgetLine, NeedRuler, budget_line, need_ruler
+
+
+@dataclass(frozen=True, kw_only=True)
+class NeedWords:
+    """The ruler inside a reason, the head above it and the sentence that says the same."""
+
+    ruler: NeedRuler
+    head: str
+    short: str
+    said: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class OrderRow:
+    line: Line
+    packs: str
+    units: str
+    brings: str
+    each: Decimal
+    need: NeedWords | None
+
+
+@dataclass(frozen=True, kw_only=True)
+class SupplierTable:
+    order: SupplierOrder
+    rows: tuple[OrderRow, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class OrderPage:
+    report: Report
+    tables: tuple[SupplierTable, ...]
+    budget_line: BudgetLine | None
+    budget_said: str
+    spend_said: str
+    count_said: str
+    order_by: dt.date | None
+
+    @property
+    def money(self):
+        return self.report.money
+
+
+def order_page(report):
+    tables = tuple(
+        SupplierTable(order=order, rows=tuple(_row(line) for line in order.lines)) for order in report.orders
+    )
+    suppliers = len({order.supplier for order in report.orders})
+    return OrderPage(
+        report=report,
+        tables=tables,
+        budget_line=budget_line(report.spend, report.budget),
+        budget_said=_budget_said(report),
+        spend_said=sum_words(report.spend, report.money, cents_too=True),
+        count_said=f"{_counted(len(report.lines), 'line')}, {_counted(suppliers, 'supplier')}",
+        order_by=report.order_by,
+    )
+
+
+def _counted(count, noun):
+    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
+
+
+def _budget_said(report):
+    if report.budget is None:
+        return "no limit set"
+    left = sum_words(report.budget - report.spend, report.money, cents_too=True)
+    return f"{sum_words(report.budget, report.money)}, of it {left} unspent"
+
+
+def _row(line):
+    first, *more = line.parts
+    a_pack = first.units // line.packs if line.packs else 0
+    if more:
+        packs = str(line.packs)
+        brings = ", ".join(f"{amount(part.units, part.unit)} {part.name}" for part in line.parts)
+    else:
+        packs = f"{line.packs} of {number(a_pack)}" if a_pack > 1 else str(line.packs)
+        brings = first.name if first.unit == "piece" else f"{first.name}, by the {first.unit}"
+    return OrderRow(
+        line=line,
+        packs=packs,
+        units="" if more else number(first.units),
+        brings=brings,
+        each=(line.cost / (line.packs if more else first.units)).quantize(Decimal("0.01")),
+        need=_need(line),
+    )
+
+
+def _need(line):
+    peak, owned = line.why.peak, line.why.owned
+    if peak is None:
+        return None
+    sound = sum(each.sound for each in owned)
+    coming = sum(each.on_order for each in owned) + peak.returned
+    to_mend = sum(each.to_mend for each in owned)
+    drawn = need_ruler(
+        sound=sound, coming=coming, to_mend=to_mend, need=peak.mean, low=peak.low, high=peak.high
+    )
+    if drawn is None:
+        return None
+    missing = peak.mean - sound - coming
+    return NeedWords(
+        ruler=drawn,
+        head=f"{line.parts[0].name}, {peak.words}",
+        short=f"{number(missing)} missing in an ordinary year"
+        if missing > 0
+        else "enough in an ordinary year",
+        said=_owned_said(sound, coming, to_mend)
+        + f" The season asks for {number(peak.mean)}, mostly {number(peak.low)} to {number(peak.high)}.",
+    )
+
+
+def _owned_said(sound, coming, to_mend):
+    words = [f"{number(sound)} sound in store"]
+    if coming:
+        words.append(f"{number(coming)} on order or coming back from deadouts")
+    if to_mend:
+        words.append(f"{number(to_mend)} to mend")
+    return f"Owned: {', '.join(words)}."
+
+
+def deadline_words(order):
+    return f"Order by {day_words(order.order_by)}, arrives about {day_words(order.due_on)}"

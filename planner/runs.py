@@ -1,0 +1,241 @@
+"""The whole planning of a season on one screen, and the only writer of Run.
+
+Takes a season and what was asked of it; gives an order with its problem, plan and report, and, once approved,
+purchase orders. Does not compute: each stage takes the record of the one before. The lease is queue.py's.
+"""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from django.db import transaction
+from django.utils import timezone
+from django.utils.text import slugify
+
+from inventory.models import Offer, Supplier
+from inventory.orders import OrderItem, place_order
+from planner.errors import (
+    AlreadyApproved,
+    AlreadyOver,
+    NoColonies,
+    NoOffers,
+    NoOrderFound,
+    NotDone,
+    NothingToOrder,
+    OfferGone,
+    Overtaken,
+    Refused,
+    RunStopped,
+)
+from planner.intake import operation_as_of
+from planner.models import Run
+from planner.plan import Report, report_of
+from planner.plan.json_form import as_json as report_as_json
+from planner.plan.json_form import report_from
+from planner.projection import project
+from planner.requirement import sizing_problem
+from planner.season.assumptions import AnswerFaults, Assumptions, assumptions_of
+from planner.season.operation import Operation
+from planner.season.scenarios import draw
+from planner.sizing.faults import Faults
+from planner.sizing.records import Problem
+from planner.sizing.writing import as_json as problem_as_json
+from planner.solution import Plan, solve_apart
+from planner.solution.plan_json import as_json as plan_as_json
+
+STOPPED = "Stopped before it was done. Nothing was ordered; start it again when you like."
+
+
+@dataclass(frozen=True, kw_only=True)
+class Settings:
+    """How hard to look: seasons drawn, their seed, what may be spent, and how long the solver has."""
+
+    scenarios: int = 100
+    seed: int = 1
+    budget: Decimal | None = None
+    solver: str = "highs"
+    gap: float = 0.001
+    seconds: float = 120.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Outcome:
+    operation: Operation
+    assumptions: Assumptions
+    problem: Problem
+    plan: Plan
+    report: Report
+
+
+def quiet(stage, bound=None, gap=None):
+    """Progress told to nobody."""
+
+
+def never():
+    return False
+
+
+def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
+    """The pipeline: the books of the day and the keeper's answers in, the order with its reasons out."""
+    operation, assumptions = season_facts(day, answers)
+    progress("drawing the seasons")
+    scenarios = draw(operation, assumptions, count=settings.scenarios, seed=settings.seed)
+    projections = []
+    for number, scenario in enumerate(scenarios, 1):
+        progress(f"working out season {number} of {len(scenarios)}")
+        projections.append(project(operation, assumptions, scenario))
+    progress("writing down what the seasons ask for")
+    problem = sizing_problem(operation, assumptions, projections, budget=settings.budget)
+    progress("looking for the best order")
+    plan = solve_apart(
+        problem,
+        solver=settings.solver,
+        gap=settings.gap,
+        seconds=settings.seconds,
+        progress=progress,
+        cancelled=cancelled,
+    )
+    progress("writing down the reasons")
+    if plan.status in ("infeasible", "unbounded") or plan.objective is None:
+        raise NoOrderFound(status=plan.status, reason=plan.reason)
+    report = report_of(operation, assumptions, problem, plan)
+    return Outcome(operation=operation, assumptions=assumptions, problem=problem, plan=plan, report=report)
+
+
+def season_facts(day, answers):
+    """The operation and the checked assumptions, or a refusal that says what is missing."""
+    operation = operation_as_of(day)
+    if not operation.colonies:
+        raise NoColonies(day=day)
+    if not any(offer.open_until is None or offer.open_until >= day for offer in operation.offers):
+        raise NoOffers(day=day)
+    return operation, assumptions_of(answers, start=day, region=operation.region, operation=operation)
+
+
+def ask(season, *, who, now, **settings):
+    """Puts a run in the queue. Faulty answers, no colonies and no offers are refused here, before any wait."""
+    season_facts(season.starts_on, season.answers)
+    settings = Settings(**{"budget": season.budget, **settings})
+    return Run.objects.create(
+        season=season,
+        day=season.starts_on,
+        answers=season.answers,
+        asked_at=now,
+        asked_by=who,
+        scenarios=settings.scenarios,
+        seed=settings.seed,
+        budget_cents=None if settings.budget is None else int(settings.budget * 100),
+        solver=settings.solver,
+        gap=settings.gap,
+        seconds=settings.seconds,
+    )
+
+
+def ahead_of(run):
+    """How many runs are worked before this waiting one."""
+    if run.status != Run.Status.WAITING:
+        return 0
+    return Run.objects.filter(status__in=[Run.Status.WAITING, Run.Status.WORKING], pk__lt=run.pk).count()
+
+
+def settings_of(run):
+    return Settings(
+        scenarios=run.scenarios,
+        seed=run.seed,
+        budget=run.budget,
+        solver=run.solver,
+        gap=run.gap,
+        seconds=run.seconds,
+    )
+
+
+def work(run, *, progress=quiet, cancelled=never):
+    """Plans a leased run and writes what came of it. A bug is not caught: the lease runs out, it is tried again."""
+    try:
+        outcome = plan_order(run.day, run.answers, settings_of(run), progress=progress, cancelled=cancelled)
+    except RunStopped:
+        return _finish(run, Run.Status.CANCELLED, message=STOPPED)
+    except (Refused, AnswerFaults, Faults) as refusal:
+        return _finish(run, Run.Status.FAILED, message=sentence_of(refusal))
+    return _finish(
+        run,
+        Run.Status.DONE,
+        message=outcome.report.headline,
+        gap_reached=outcome.plan.gap,
+        bound=outcome.plan.bound,
+        problem=problem_as_json(outcome.problem),
+        plan=plan_as_json(outcome.plan),
+        report=report_as_json(outcome.report),
+    )
+
+
+def sentence_of(refusal):
+    """A refusal in plain words, all its faults in one text."""
+    messages = getattr(refusal, "messages", None)
+    if messages is None:
+        return str(refusal)
+    return "\n".join(messages.values() if isinstance(messages, dict) else messages)
+
+
+def _finish(run, status, **found):
+    """Writes only where the run is still this worker's; gives it as it now stands."""
+    Run.objects.filter(pk=run.pk, status=Run.Status.WORKING, worker=run.worker, attempts=run.attempts).update(
+        status=status, finished_at=timezone.now(), leased_until=None, stage="", **found
+    )
+    return Run.objects.select_related("season").get(pk=run.pk)
+
+
+@transaction.atomic
+def cancel(run):
+    """Stops a run: a waiting one at once, a working one at its next breath."""
+    run = Run.objects.select_for_update().get(pk=run.pk)
+    if run.is_over:
+        raise AlreadyOver(run=run.pk, status=run.get_status_display())
+    run.cancel = True
+    if run.status == Run.Status.WAITING:
+        run.status, run.message, run.finished_at = Run.Status.CANCELLED, STOPPED, timezone.now()
+    run.save(update_fields=["cancel", "status", "message", "finished_at"])
+    return run
+
+
+@transaction.atomic
+def approve(run, *, who, on):
+    """Makes the purchase orders of a done run, one a supplier, once; gives them."""
+    run = Run.objects.select_for_update().get(pk=run.pk)
+    report = approvable(run)
+    offers = Offer.objects.in_bulk([line.offer for line in report.lines], field_name="code")
+    if gone := [line.offer for line in report.lines if line.offer not in offers]:
+        raise OfferGone(offers=", ".join(gone))
+    orders = [_place(run, order, offers, on=on) for order in report.orders]
+    run.approved_at, run.approved_by = timezone.now(), who
+    run.save(update_fields=["approved_at", "approved_by"])
+    return orders
+
+
+def approvable(run):
+    """The report of a run that may be approved, or the refusal that says why it may not."""
+    if run.approved_at:
+        raise AlreadyApproved(run=run.pk, day=run.approved_at.date())
+    if not run.is_done:
+        raise NotDone(run=run.pk, status=run.get_status_display())
+    later = Run.objects.filter(season=run.season, approved_at__gt=run.asked_at).first()
+    if later:
+        raise Overtaken(run=run.pk, other=later.pk)
+    report = report_from(run.report)
+    if not report.lines:
+        raise NothingToOrder(run=run.pk)
+    return report
+
+
+def _place(run, order, offers, *, on):
+    """One purchase order; a supplier ordered from in several weeks has one a week."""
+    return place_order(
+        Supplier.objects.get(code=order.supplier),
+        [
+            OrderItem(offer=offers[line.offer], packs=line.packs, cost=line.cost, why=line.why.text)
+            for line in order.lines
+        ],
+        placed_on=on,
+        due_on=max(on, order.due_on),
+        fee=order.fee,
+        reference=f"{slugify(run.season.name)[:20]}-{run.pk}-{order.supplier}-{order.period}"[:60],
+    )

@@ -1,0 +1,68 @@
+"""Title-block cells and figures of the season's sheets.
+
+Takes runs, reports and money; gives lists of (label, value) and text. Knows no address.
+"""
+
+from django import template
+from django.utils import timezone
+from django.utils.formats import date_format
+
+from planner.plan.words import sum_words
+
+register = template.Library()
+
+
+@register.filter
+def season_cells(season):
+    """The title block of a season's page."""
+    return [("Day of the order", date_format(season.starts_on, "j F Y")), ("Budget", budget_of(season))]
+
+
+@register.filter
+def run_cells(run):
+    """The title block of a run's page."""
+    cells = [("Run", f"{run.pk}, {state_of(run)}"), ("Seasons", f"{run.scenarios:,}")]
+    if run.gap_reached is not None and run.is_over:
+        cells.append(("Proven within", percent(run.gap_reached)))
+    if run.is_done:
+        cells.append(("Status", "approved" if run.approved_at else "not approved"))
+    return cells
+
+
+@register.filter
+def state_of(run):
+    """waiting, working, done 05:58."""
+    if not run.finished_at:
+        return run.get_status_display()
+    return f"{run.get_status_display()} {timezone.localtime(run.finished_at):%H:%M}"
+
+
+@register.filter
+def budget_of(row):
+    return "no limit" if row.budget is None else sum_words(row.budget, "USD", cents_too=bool(row.budget % 1))
+
+
+@register.filter
+def percent(share):
+    """Two figures that count: 0.08 %, 1.3 %; below 0.005 % it says so."""
+    value = float(share) * 100
+    if value < 0.005:
+        return "0.005 %" if value > 0 else "0 %"
+    return f"{value:.2g} %" if value < 100 else f"{value:,.0f} %"
+
+
+@register.filter
+def money(value, code="USD"):
+    """$1,240.50, signed where it is less than nothing."""
+    return "" if value is None else sum_words(value, code, cents_too=True)
+
+
+@register.filter
+def whole_money(value, code="USD"):
+    return "" if value is None else sum_words(value, code)
+
+
+@register.filter
+def figures(value):
+    """A sum in a column whose head names the money: 1,240.50."""
+    return f"{value:,.2f}".replace("-", "−")

@@ -1,0 +1,3 @@
+"""The planner's addresses: seasons and their answers, runs and their orders."""
+
+urlpatterns = []

@@ -1,0 +1,160 @@
+"""The Season pages: answers, a run and its progress, the order with its reasons, approving it.
+
+Each view reads its form, calls one act or question and answers; refusals of the trade are shown as messages.
+"""
+
+from django.contrib import messages
+from django.http import HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.text import slugify
+from django.views.decorators.http import require_POST, require_safe
+
+from planner import runs
+from planner.errors import NotDone, Refused
+from planner.forms import AnswersForm, RunForm, SeasonForm
+from planner.models import Run, Season
+from planner.order_rows import order_page
+from planner.plan.json_form import report_from
+from planner.season.assumptions import AnswerFaults
+from planner.workbook import workbook_of
+
+WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
+
+
+def seasons(request):
+    """All seasons with their last run, and a form to begin one."""
+    form = SeasonForm(request.POST or None)
+    if request.method == "POST" and form.is_valid():
+        season = form.save()
+        messages.success(request, f"{season.name} begun. Answer what you know, then work out the order.")
+        return redirect("season-answers", season.pk)
+    rows = Season.objects.prefetch_related("runs")
+    return render(request, "planner/seasons.html", {"form": form, "seasons": rows})
+
+
+def season_answers(request, pk):
+    """The keeper's answers for one season, each with its usual value and where that comes from."""
+    season = get_object_or_404(Season, pk=pk)
+    about = SeasonForm(request.POST or None, instance=season)
+    form = AnswersForm(season, request.POST or None)
+    if request.method == "POST" and about.is_valid() and form.is_valid():
+        about.save()
+        form.save()
+        messages.success(request, "Answers kept.")
+        return redirect("season-answers", season.pk)
+    status = 422 if about.errors or form.errors else 200
+    return render(
+        request, "planner/season.html", _season_sheet(season, about=about, form=form), status=status
+    )
+
+
+@require_POST
+def season_run(request, pk):
+    """Puts a run of the season in the queue."""
+    season = get_object_or_404(Season, pk=pk)
+    form = RunForm(request.POST)
+    if not form.is_valid():
+        sheet = {
+            "season": season,
+            "form": AnswersForm(season),
+            "run_form": form,
+            "runs": season.runs.all()[:12],
+        }
+        return render(request, "planner/season.html", sheet, status=422)
+    try:
+        run = runs.ask(season, who=request.user, now=timezone.now(), **form.cleaned_data)
+    except (Refused, AnswerFaults) as refusal:
+        messages.error(request, runs.sentence_of(refusal))
+        return redirect("season-answers", season.pk)
+    return redirect("run", run.pk)
+
+
+@require_safe
+def run_page(request, pk):
+    """How far a run is; once done, its order."""
+    run = _run(pk)
+    if run.is_done:
+        return redirect("run-order", run.pk)
+    return render(request, "planner/run.html", {"run": run, "ahead": runs.ahead_of(run)})
+
+
+@require_safe
+def run_progress(request, pk):
+    """The part of a run's page that changes; without scripts, the page itself."""
+    run = _run(pk)
+    if not request.htmx:
+        return redirect("run", run.pk)
+    answer = render(request, "planner/progress.html", {"run": run, "ahead": runs.ahead_of(run)})
+    if run.is_over:
+        answer["HX-Redirect"] = reverse("run", args=[run.pk])
+    return answer
+
+
+@require_POST
+def run_cancel(request, pk):
+    """Stops a run."""
+    run = _run(pk)
+    try:
+        runs.cancel(run)
+    except Refused as refusal:
+        messages.error(request, str(refusal))
+    return redirect("run", run.pk)
+
+
+@require_safe
+def run_order(request, pk):
+    """The order by supplier, each line with its reason."""
+    run = _run(pk)
+    if not run.is_done:
+        return redirect("run", run.pk)
+    return render(request, "planner/order.html", {"run": run, "page": order_page(report_from(run.report))})
+
+
+@require_safe
+def run_workbook(request, pk):
+    """The order as a workbook."""
+    run = _run(pk)
+    if not run.is_done:
+        messages.error(request, str(NotDone(run=run.pk, status=run.get_status_display())))
+        return redirect("run", run.pk)
+    name = f"winter-order-{slugify(run.season.name)}-{run.pk}.xlsx"
+    disposition = {"Content-Disposition": f'attachment; filename="{name}"'}
+    return HttpResponse(workbook_of(report_from(run.report)), content_type=WORKBOOK, headers=disposition)
+
+
+def run_approve(request, pk):
+    """Asks once more, then makes the purchase orders."""
+    run = _run(pk)
+    if request.method != "POST":
+        try:
+            report = runs.approvable(run)
+        except Refused as refusal:
+            messages.error(request, str(refusal))
+            return redirect("run", run.pk)
+        return render(request, "planner/approve.html", {"run": run, "page": order_page(report)})
+    try:
+        orders = runs.approve(run, who=request.user, on=timezone.localdate())
+    except Refused as refusal:
+        messages.error(request, str(refusal))
+        return redirect("run", run.pk)
+    made = ", ".join(f"{order.supplier} ({order.reference})" for order in orders)
+    messages.success(
+        request, f"Ordered: {made}. Send each supplier its order; receive it here when it comes."
+    )
+    return redirect("orders")
+
+
+def _season_sheet(season, *, about=None, form=None, run_form=None):
+    return {
+        "season": season,
+        "about": about or SeasonForm(instance=season),
+        "form": form or AnswersForm(season),
+        "run_form": run_form or RunForm(),
+        "runs": season.runs.all()[:12],
+    }
+
+
+def _run(pk):
+    return get_object_or_404(Run.objects.select_related("season"), pk=pk)
