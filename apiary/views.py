@@ -5,12 +5,14 @@ from django.contrib.auth.decorators import login_not_required
 from django.contrib.auth.views import LoginView
 from django.shortcuts import get_object_or_404, redirect, render
 from django.utils import timezone
+from django.utils.formats import date_format
 from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_GET, require_http_methods
 
 from apiary import people
 from apiary.forms import FirstSignInForm
 from apiary.models import Colony, Keeper, Yard
+from apiary.titles import colony_cells, counted, yard_cells
 from apiary.year import flow_year, weeks_of
 
 BACKEND = "django.contrib.auth.backends.ModelBackend"
@@ -49,13 +51,14 @@ def first_sign_in(request, token):
 def this_week(request):
     today = timezone.localdate()
     year, week, _day = today.isocalendar()
-    context = {
-        "today": today,
-        "cells": [("Outfit", Keeper.objects.values_list("name", flat=True).first() or "not named yet")]
-        + [("Week", f"{week} of {weeks_of(year)}"), ("Day", today)],
-        "has_yards": Yard.objects.exists(),
-        "living": Colony.objects.alive(on=today).count(),
-    }
+    rows = Yard.objects.with_colonies(on=today)
+    cells = [
+        ("Outfit", Keeper.objects.values_list("name", flat=True).first() or "not named yet"),
+        ("Week", f"{week} of {weeks_of(year)}"),
+        ("Today", date_format(today, "D j M")),
+    ]
+    context = {"today": today, "cells": cells, "yards": rows, "has_yards": bool(rows)}
+    context["living_words"] = counted(sum(row.living for row in rows), "colony", "colonies")
     return render(request, "apiary/this_week.html", context)
 
 
@@ -66,10 +69,11 @@ def more(request):
 
 @require_GET
 def yards(request):
-    today = timezone.localdate()
-    rows = Yard.objects.with_colonies(on=today).with_flow()
+    rows = Yard.objects.with_colonies(on=timezone.localdate()).with_flow()
     sums = {"stands": sum(row.stands for row in rows), "living": sum(row.living for row in rows)}
-    return render(request, "apiary/yards.html", {"yards": rows, "sums": sums})
+    sums["words"] = counted(sums["living"], "colony", "colonies")
+    cells = [("Places", len(rows)), ("Colonies", sums["living"]), ("Stands", sums["stands"])]
+    return render(request, "apiary/yards.html", {"yards": rows, "sums": sums, "cells": cells})
 
 
 @require_GET
@@ -77,7 +81,15 @@ def yard(request, code):
     today = timezone.localdate()
     ground = get_object_or_404(Yard.objects.with_colonies(on=today), code=code)
     windows = list(ground.windows.all())
-    context = {"yard": ground, "today": today, "windows": windows, "flow": flow_year(windows, today=today)}
+    flow = flow_year(windows, today=today)
+    context = {
+        "yard": ground,
+        "cells": yard_cells(ground),
+        "windows": windows,
+        "flow": flow,
+        "flow_words": f"{flow.sum_lb} lb a year",
+        "living_words": f"{ground.living} living",
+    }
     return render(request, "apiary/yard.html", context)
 
 
@@ -85,4 +97,6 @@ def yard(request, code):
 def colony(request, pk):
     bees = get_object_or_404(Colony.objects.select_related("yard", "hive_set", "mother"), pk=pk)
     events = bees.events.select_related("yard", "who").order_by("-day", "-id")
-    return render(request, "apiary/colony.html", {"colony": bees, "events": events})
+    context = {"colony": bees, "events": events, "cells": colony_cells(bees)}
+    context["events_words"] = counted(len(events), "entry", "entries")
+    return render(request, "apiary/colony.html", context)

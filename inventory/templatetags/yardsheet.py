@@ -1,0 +1,60 @@
+"""What the books add to apiary's pages: a yard's store, its acts, and the orders that wait to be received.
+
+Takes a yard or a day; gives tables and links. Links only to pages that exist. Changes nothing.
+"""
+
+from django import template
+from django.urls import NoReverseMatch, reverse
+from django.utils.translation import gettext_lazy as _
+
+from inventory.models import Holding, Order
+from inventory.orders import owed_everywhere
+
+register = template.Library()
+
+# name of the page's address, words of its button; the first that exists is the one filled button of a yard's sheet
+ACTS = (
+    ("act-move", _("Load and move")),
+    ("act-place", _("Place gear")),
+    ("act-take-off", _("Take gear off")),
+    ("act-assemble", _("Assemble")),
+    ("act-salvage", _("Salvage a deadout")),
+    ("act-scrap", _("Scrap")),
+    ("act-correct", _("Correct a count")),
+)
+
+
+@register.inclusion_tag("inventory/yard_store.html")
+def yard_store(yard):
+    """The table of what lies in a yard's store, by part and condition."""
+    holdings = list(
+        Holding.objects.filter(location__yard=yard, quantity__gt=0)
+        .select_related("part")
+        .order_by("part__kind", "part__code", "condition")
+    )
+    pieces = sum(holding.quantity for holding in holdings if holding.part.unit == "piece")
+    words = f"{pieces:,} pieces" if pieces != 1 else "1 piece"
+    return {"holdings": holdings, "pieces": pieces, "pieces_words": words, "yard": yard}
+
+
+@register.inclusion_tag("inventory/yard_acts.html")
+def yard_acts(yard):
+    """Buttons to the acts whose pages exist, with this yard filled in."""
+    acts = []
+    for name, word in ACTS:
+        try:
+            acts.append({"address": f"{reverse(name)}?yard={yard.code}", "word": word})
+        except NoReverseMatch:
+            continue
+    return {"acts": acts}
+
+
+@register.simple_tag
+def orders_waiting(today):
+    """Orders placed and not all come, the longest due first, each with what is still owed."""
+    owed = {}
+    for row in owed_everywhere():
+        if row.owed:
+            owed[row.line.order_id] = owed.get(row.line.order_id, 0) + row.owed
+    orders = Order.objects.filter(pk__in=owed).select_related("supplier").order_by("due_on", "pk")
+    return [{"order": order, "owed": owed[order.pk], "late": order.due_on < today} for order in orders]
