@@ -1,0 +1,149 @@
+"""Gear of one scenario by place and part: what comes and goes in each period, and the balance rows.
+
+Takes gains (+) and losses (−) of columns and fixed amounts; adds rows of the family balance. Pooled problems have one
+place, None.
+"""
+
+from planner.programme.draft import add, mark
+
+
+class Gear:
+    """What comes and goes in one scenario."""
+
+    def __init__(self, draft, scenario):
+        self.draft = draft
+        self.scenario = scenario
+        self.pooled = not draft.problem.hauls
+        self.periods = draft.problem.periods
+        self.columns = {}  # (place, part) -> [(period, column, units)]
+        self.fixed = {}  # (place, part) -> [(period, units)]
+
+    def place(self, location):
+        if self.pooled:
+            return None
+        return self.draft.problem.locations[0] if location is None else location
+
+    def count(self, location, part, period, column, units):
+        """`units` of a part for each one of the column, from this period on."""
+        if units and period < self.periods:
+            self.columns.setdefault((self.place(location), part), []).append((period, column, units))
+
+    def count_fixed(self, location, part, period, units):
+        if units and period < self.periods:
+            self.fixed.setdefault((self.place(location), part), []).append((period, units))
+
+    def count_given(self):
+        """Stock and arrivals, with what they are worth at the end."""
+        problem, worth = self.draft.problem, self.draft.worth
+        rows = list(problem.stock) + list(problem.scenarios[self.scenario].arrivals)
+        for row in rows:
+            self.count_fixed(row.location, row.part, row.period, row.quantity)
+            self.draft.constants[self.scenario] += row.quantity * worth[row.part][row.period]
+
+    def count_order(self, order):
+        for part, units in order.offer.parts.items():
+            for column, packs in order.packs.items():
+                self.count(order.offer.location, part, order.landing, column, units * packs)
+
+
+def balance(gear):
+    """Balance: gear come so far − gear gone so far ≥ 0, for each place, part and period where it can bind.
+
+    A row can bind only where something goes and, the period after, something comes. The price of a row is what one
+    unit more of the part, there and then, would earn; it is zero where gear lies idle.
+    """
+    for key in sorted(set(gear.columns) | set(gear.fixed), key=lambda pair: (pair[0] or "", pair[1])):
+        columns, fixed = gear.columns.get(key, ()), gear.fixed.get(key, ())
+        gone = any(units < 0 for *_, units in columns) or any(units < 0 for _, units in fixed)
+        if gone:
+            _PartRows(gear, key, columns, fixed).write()
+
+
+class _PartRows:
+    """Rows of one part at one place: sums since the start, or carried from row to row where that is shorter."""
+
+    def __init__(self, gear, key, columns, fixed):
+        self.gear, self.draft, self.key = gear, gear.draft, key
+        self.columns = sorted(columns, key=lambda row: row[0])
+        self.fixed = sorted(fixed)
+        self.ends = self._binding_periods()
+        self.slack = self._slack()
+
+    def _binding_periods(self):
+        """Ends of stretches in which gear only goes, before it next comes."""
+        comes, goes = set(), set()
+        moves = [(period, units) for period, _, units in self.columns] + list(self.fixed)
+        for period, units in moves:
+            (comes if units > 0 else goes).add(period)
+        ends, waiting = [], None
+        for period in sorted(comes | goes):
+            if waiting is not None and period in comes:
+                ends.append(waiting)
+                waiting = None
+            if period in goes or waiting is not None:
+                waiting = period
+        return ends if waiting is None else [*ends, waiting]
+
+    def _slack(self):
+        place, part = self.key
+        return self.draft.slack("part", self.gear.scenario, (place, part, self.ends[0]), weight=1000.0)
+
+    def write(self):
+        rows = list(self._stretches())
+        carried = sum(len(terms) for _, terms, _ in rows) + 2 * len(rows)
+        summed, seen = 0, {}
+        for _, terms, _ in rows:
+            for column, units in terms.items():
+                add(seen, column, units)
+            summed += sum(1 for units in seen.values() if abs(units) > 1e-12)
+        if summed > 1.5 * carried:
+            self._write_carried(rows)
+        else:
+            self._write_summed(rows)
+
+    def _stretches(self):
+        """For each binding period: terms and fixed amounts since the one before."""
+        at, fixed_at = 0, 0
+        for end in self.ends:
+            terms, amount = {}, 0.0
+            while at < len(self.columns) and self.columns[at][0] <= end:
+                _, column, units = self.columns[at]
+                add(terms, column, units)
+                at += 1
+            while fixed_at < len(self.fixed) and self.fixed[fixed_at][0] <= end:
+                amount += self.fixed[fixed_at][1]
+                fixed_at += 1
+            yield end, terms, amount
+
+    def _write_summed(self, rows):
+        """Σ gains and losses up to the period ≥ −fixed amounts up to it."""
+        terms, amount = {}, 0.0
+        for end, change, more in rows:
+            for column, units in change.items():
+                add(terms, column, units)
+                if abs(terms[column]) < 1e-12:
+                    del terms[column]
+            amount += more
+            self._row(end, terms, ">=", -amount, counts=True)
+
+    def _write_carried(self, rows):
+        """idle before + gains and losses since − idle = −fixed amounts since."""
+        place, part = self.key
+        idle = None
+        for number, (end, change, more) in enumerate(rows):
+            terms = dict(change)
+            if idle is not None:
+                terms[idle] = 1.0
+            idle = self.draft.column("idle", mark(self.gear.scenario), place or "all", part, end)
+            terms[idle] = -1.0
+            self._row(end, terms, "==", -more, counts=number == 0)
+
+    def _row(self, end, terms, sense, bound, *, counts):
+        place, part = self.key
+        if self.slack is not None and counts:
+            terms = {**terms, self.slack: 1.0}
+        codes = (mark(self.gear.scenario), place or "all", part, end)
+        name = self.draft.row("balance", *codes, terms=terms, sense=sense, bound=bound)
+        if counts and (self.gear.pooled or place == self.draft.problem.locations[0]):
+            effects = self.draft.programme.stock_effects.setdefault(part, {})
+            effects[name] = effects.get(name, 0.0) - 1.0

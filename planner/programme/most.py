@@ -1,0 +1,122 @@
+"""The most packs of an order that can be of any use: what ties packs to yes-or-no choices (fees, price steps).
+
+Takes a problem; gives bounds that cut off no best plan. A pack more than all uses and recipes could ever ask for
+earns at most its end value; a price step or free delivery may ask for more, the budget may allow no more.
+"""
+
+import math
+from functools import lru_cache
+
+INFINITE = float("inf")
+
+
+class Most:
+    """Answers `packs(offer, period)`; keeps what it has worked out."""
+
+    def __init__(self, problem):
+        self.problem = problem
+        self.suppliers = {supplier.code: supplier for supplier in problem.suppliers}
+        self.supply = _supply(problem)
+        self.gain = _gain(problem)
+        self.wanted_from = lru_cache(maxsize=None)(self._wanted_from)
+
+    def packs(self, offer, period):
+        """No best plan orders more packs of this offer in this period."""
+        wanted = self.wanted_from(period + offer.lead_periods)
+        most = max((wanted[part] / n for part, n in offer.parts.items() if n), default=0.0)
+        lowest = min(step.price for step in offer.prices)
+        most = max(most, offer.prices[-1].from_packs)
+        free_from = self.suppliers[offer.supplier].free_from
+        if free_from and lowest > 0:
+            most = max(most, free_from / lowest)
+        budget = self.problem.budget if offer.when == "now" else self.problem.later_budget
+        if budget is not None and lowest > 0:
+            pays = sum(n * self.gain[part] for part, n in offer.parts.items()) > lowest
+            most = budget / lowest if pays else min(most, budget / lowest)
+        most = math.ceil(most - 1e-9) if offer.is_whole else most
+        return most if offer.max_packs is None else min(most, offer.max_packs)
+
+    def _wanted_from(self, landing):
+        """Units of each part that uses begun from this period on, and recipes for them, can ask for."""
+        problem = self.problem
+        asked = dict.fromkeys((part.code for part in problem.parts), 0.0)
+        for scenario in problem.scenarios:
+            for part, units in _asked_by_uses(scenario, landing, problem.periods).items():
+                asked[part] = max(asked[part], units)
+        wanted = dict(asked)
+        for _ in range(len(problem.recipes) + 1):
+            before, wanted = wanted, dict(asked)
+            for recipe in problem.recipes:
+                runs = max((before[part] / n for part, n in recipe.makes.items() if n), default=0.0)
+                runs += self._runs_for_gain(recipe)
+                for part, n in recipe.takes.items():
+                    wanted[part] += n * runs
+            if wanted == before:
+                break
+        return wanted
+
+    def _runs_for_gain(self, recipe):
+        """Runs worth while for the end value alone: as many as the scarcest part or the work allows."""
+        made = sum(n * self.gain[part] for part, n in recipe.makes.items())
+        if made <= recipe.cost:
+            return 0.0
+        limits = [self.supply[part] / n for part, n in recipe.takes.items() if n]
+        minutes = self.problem.work.minutes_per_period
+        if minutes is not None and recipe.work_minutes:
+            limits.append(sum(minutes) / recipe.work_minutes)
+        runs = min(limits)
+        return runs if runs < INFINITE else 0.0
+
+
+def _asked_by_uses(scenario, landing, periods):
+    spent, changes = {}, {}
+    for use in scenario.uses:
+        if use.first < landing:
+            continue
+        for part, n in use.spends.items():
+            spent[part] = spent.get(part, 0.0) + n * use.units
+        for part, n in use.keeps.items():
+            change = changes.setdefault(part, [0.0] * (periods + 1))
+            change[use.first] += n * use.units
+            change[use.last + 1] -= n * use.units
+    for part, change in changes.items():
+        kept = peak = 0.0
+        for step in change:
+            kept += step
+            peak = max(peak, kept)
+        spent[part] = spent.get(part, 0.0) + peak
+    return spent
+
+
+def _supply(problem):
+    """Units of each part there can be at all, infinite where an offer sells any number."""
+    supply = dict.fromkeys((part.code for part in problem.parts), 0.0)
+    for row in problem.stock:
+        supply[row.part] += row.quantity
+    for scenario in problem.scenarios:
+        for row in scenario.arrivals:
+            supply[row.part] += row.quantity
+    for offer in problem.offers:
+        orders = INFINITE if offer.max_packs is None else offer.max_packs * len(offer.order_periods)
+        for part, n in offer.parts.items():
+            supply[part] += n * orders if n and orders else 0.0
+    for _ in problem.recipes:
+        grown = dict(supply)
+        for recipe in problem.recipes:
+            runs = min(supply[part] / n for part, n in recipe.takes.items() if n)
+            for part, n in recipe.makes.items():
+                grown[part] += n * runs if n and runs else 0.0
+        supply = grown
+    return supply
+
+
+def _gain(problem):
+    """Money a unit of each part can come to at the end, itself or through recipes."""
+    gain = {part.code: max(part.end_value, 0.0) for part in problem.parts}
+    for _ in problem.recipes:
+        for recipe in problem.recipes:
+            made = sum(n * gain[part] for part, n in recipe.makes.items()) - recipe.cost
+            for part, n in recipe.takes.items():
+                if n:
+                    gain[part] = max(gain[part], made / n)
+    return gain

@@ -1,0 +1,116 @@
+"""Uses of one scenario: what may be served, what must be, and what waits for another use.
+
+Takes a scenario's uses; adds their columns, their gear and rows of the families use_limit, must_use, whole_uses
+and needs_use. Uses alike in all but their code share a column.
+"""
+
+from planner.programme.draft import mark
+from planner.programme.record import Served
+
+
+def place_uses(draft, gear, scenario):
+    """Columns of all uses of a scenario, with the gear they keep and spend."""
+    uses = draft.problem.scenarios[scenario].uses
+    linked = {use.needs_use for use in uses if use.needs_use} | {use.code for use in uses if use.needs_use}
+    columns, alike = {}, {}
+    for use in uses:
+        if use.code in linked:
+            columns[use.code] = use_limit(draft, scenario, (use,))
+        elif use.must and draft.ease != "musts":
+            alike.setdefault((True, *_kind(draft, use, valued=False)), []).append(use)
+        else:
+            alike.setdefault((False, use.must, *_kind(draft, use)), []).append(use)
+    for (must, *_), group in alike.items():
+        if must:
+            must_use(draft, gear, scenario, tuple(group))
+        else:
+            column = use_limit(draft, scenario, tuple(group))
+            _count(draft, gear, scenario, group[0], column)
+    for use in uses:
+        if use.code in linked:
+            _count(draft, gear, scenario, use, columns[use.code])
+            if use.needs_use:
+                needs_use(draft, scenario, use, columns)
+
+
+def _kind(draft, use, *, valued=True):
+    """What makes uses alike."""
+    location = use.location if draft.problem.hauls else None
+    keeps, spends = (tuple(sorted(parts.items())) for parts in (use.keeps, use.spends))
+    return location, use.first, use.last, keeps, spends, use.value if valued else None
+
+
+def use_limit(draft, scenario, uses):
+    """Limit of a use: 0 ≤ served ≤ units; of a must-use with a link served = units.
+
+    Its price is what one unit more of the use would earn with the gear at hand.
+    """
+    units = sum(use.units for use in uses)
+    must = uses[0].must
+    hard = must and draft.ease != "musts"
+    column = draft.column(
+        "use",
+        mark(scenario),
+        uses[0].code,
+        lowest=units if hard else 0,
+        highest=units,
+        whole=whole_uses(draft.problem),
+    )
+    if must and not hard:
+        draft.penalties[column] = 1.0
+    draft.programme.served.append(Served(scenario=scenario, uses=uses, column=column))
+    return column
+
+
+def whole_uses(problem):
+    """Whole uses: served is a whole number.
+
+    Has no price: half a use is no use.
+    """
+    return problem.whole_uses
+
+
+def must_use(draft, gear, scenario, uses):
+    """Must-use: served = units; what it keeps and spends stands on the right side of the balance rows.
+
+    Its price is the sum of those rows' prices over what it keeps and spends: what dropping one unit would save.
+    """
+    draft.programme.served.append(Served(scenario=scenario, uses=uses, column=None, share=1.0))
+    for use in uses:
+        draft.constants[scenario] += use.units * (use.value + _worth(draft, use))
+        for part, period, n in _moves(use):
+            gear.count_fixed(use.location, part, period, n * use.units)
+
+
+def _count(draft, gear, scenario, use, column):
+    draft.money(scenario, {column: use.value + _worth(draft, use)})
+    for part, period, n in _moves(use):
+        gear.count(use.location, part, period, column, n)
+
+
+def _moves(use):
+    """What one unit served takes and gives back: (part, period, units)."""
+    for part in {**use.keeps, **use.spends}:
+        kept, spent = use.keeps.get(part, 0.0), use.spends.get(part, 0.0)
+        yield part, use.first, -kept - spent
+        yield part, use.last + 1, kept
+
+
+def _worth(draft, use):
+    """End value and holding cost that serving one unit changes; what is kept past the last period keeps its value."""
+    worth = 0.0
+    for part, period, n in _moves(use):
+        worth += n * draft.worth[part][period]
+    return worth
+
+
+def needs_use(draft, scenario, use, columns):
+    """Link between uses: served of this use ≤ per × served of the other.
+
+    Its price is what one unit more of this use would earn if the other did not hold it back.
+    """
+    terms = {columns[use.code]: 1.0, columns[use.needs_use]: -use.per}
+    slack = draft.slack("needs_use", scenario, use.code, weight=1 / max(1.0, use.units))
+    if slack is not None:
+        terms[slack] = -1.0
+    draft.row("needs_use", mark(scenario), use.code, terms=terms, sense="<=", bound=0)
