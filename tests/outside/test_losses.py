@@ -1,8 +1,11 @@
 """Losses against published surveys: the project's loss share must give their rates from their counts."""
 
+import numpy as np
 import pytest
 
 from apiary.losses import ColonyBalance, average_loss, loss_share, total_loss
+from planner.season.scenarios import draw
+from tests.outside import seasons
 
 # USDA NASS, Honey Bee Colonies, released 1 August 2017: 1 April 2016, colonies added by quarter, 1 April 2017
 START, END = 2_801_470, 2_886_030
@@ -61,3 +64,44 @@ def test_the_total_loss_is_below_the_average_when_small_operations_lose_more():
     operations = [ColonyBalance(start=2_000, end=1_560), *(ColonyBalance(start=6, end=3) for _ in range(20))]
     assert total_loss(operations) < average_loss(operations)
     assert round(percent(total_loss(operations)), 1) == 23.6
+
+
+def winters(told, assumptions, *, count=400):
+    """Losses of the drawn winters, as shares of the colonies that went in."""
+    wintered = sum(group.colonies for group in told.colonies)
+    return [
+        float(loss_share(start=wintered, increase=0, end=sum(scenario.survivors.values())))
+        for scenario in draw(told, assumptions, count=count, seed=11)
+    ]
+
+
+def test_drawn_winters_lose_on_average_what_the_surveys_found():
+    """Steinhauer et al., Journal of Apicultural Research, 2014: 30.6 % (US winter 2012/13); Kulhanek et al., 2017:
+    26.9 % (2015/16): the default lies between, and the draws keep to it."""
+    told = seasons.operation(colonies=110, strength="fair", yards=8)
+    assumptions = seasons.answers(told)
+    assert 0.269 <= 1 - assumptions.survival_share <= 0.306
+    assert np.mean(winters(told, assumptions)) == pytest.approx(1 - assumptions.survival_share, abs=0.01)
+
+
+def test_drawn_winters_swing_more_than_independent_colonies_would():
+    """Overdispersion implied by the confidence intervals printed in Brodschneider (2018), Gray (2019), Lee (2015) and
+    Kulhanek (2017): 6.5 to 14.2 (derived, each +-25 %): here on 110 colonies in eight yards."""
+    told = seasons.operation(colonies=110, strength="fair", yards=8)
+    losses = np.array(winters(told, seasons.answers(told)))
+    binomial = losses.mean() * (1 - losses.mean()) / 110
+    assert 6 <= losses.var() / binomial <= 15
+
+
+def test_most_drawn_winters_lie_among_the_states():
+    """Steinhauer et al., 2014: states lost 11.0 to 54.7 % in the winter 2012/13."""
+    told = seasons.operation(colonies=110, strength="fair", yards=8)
+    losses = winters(told, seasons.answers(told))
+    assert sum(0.11 <= loss <= 0.547 for loss in losses) / len(losses) >= 0.8
+
+
+def test_splits_and_new_queens_do_as_published():
+    """Rhodes and Denney (2003): 60 to 72.5 % of introduced queens alive after 15 weeks; Masry et al. (2015): 79.2 % of
+    heavy virgin queens accepted: the default share of splits that are good lies in 0.60 to 0.95."""
+    told = seasons.operation(colonies=20)
+    assert 0.60 <= seasons.answers(told).split_success <= 0.95

@@ -2,6 +2,8 @@
 
 import pytest
 
+from planner.sizing.reading import problem_of
+from planner.solution import solve
 from tests.outside import two_stage
 from tests.outside.conftest import packs
 from tests.outside.published import case
@@ -75,3 +77,29 @@ def test_knowing_the_year_is_worth_what_is_published(solver, sized):
     waited = sum(p * objective for p, objective in zip(published.data["prob"], known, strict=True))
     assert waited == published.figure("WS", sign=-1)
     assert waited + published.answer["RP"] == published.figure("EVPI")
+
+
+MEAN_PLANS = {
+    # Birge and Louveaux, Introduction to Stochastic Programming, 1997, sec. 4.2: EEV -107,240, so VSS 1,150
+    "sp-farmer": ("x_ev", "EEV"),
+    # the same, ch. 5, Example 1: EEV -568.92, VSS 286.92
+    "sp-bl-simple": ("x_ev", "EEV"),
+    # Higle, Stochastic Programming: Optimization When Uncertainty Matters, 2005: EEV 1,545 (from memory)
+    "sp-dakota": ("x_ev", "EEV"),
+    # Bertsimas and Freund, Data, Models and Decisions, 2000, sec. 7.2 (computed)
+    "sp-gemstone": ("x_ev", "EEV"),
+    # Louveaux and Smeers, Optimal Investments for Electricity Generation, 1988 (computed)
+    "sp-lands": ("x_ev", "EEV"),
+}
+
+
+@pytest.mark.parametrize("name", MEAN_PLANS)
+def test_what_would_be_bought_for_the_mean_season_is_worth_what_is_published(name, solver):
+    """The packs of the mean season fixed, all else decided anew in each scenario."""
+    encode, offers, sign = PROGRAMMES[name]
+    bought, worth = MEAN_PLANS[name]
+    published = case(name)
+    packs_fixed = {(offer, 0): packs for offer, packs in zip(offers, published.answer[bought], strict=True)}
+    plan = solve(problem_of(encode(published.data)), solver=solver, gap=1e-7, packs=packs_fixed)
+    assert plan.objective == published.figure(worth, sign=sign, slack=1e-4)
+    assert plan.objective < published.answer["RP"] * sign
