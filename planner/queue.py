@@ -28,21 +28,27 @@ def take(worker, now):
     _give_up(now)
     free = Q(status=Run.Status.WAITING) | Q(status=Run.Status.WORKING, leased_until__lt=now)
     for run in Run.objects.filter(free, attempts__lt=LAST_ATTEMPT).order_by("id"):
-        unchanged = Run.objects.filter(
-            pk=run.pk, status=run.status, attempts=run.attempts, leased_until=run.leased_until
-        )
-        if unchanged.update(
-            status=Run.Status.WORKING,
-            worker=worker,
-            attempts=F("attempts") + 1,
-            leased_until=now + dt.timedelta(seconds=LEASE_SECONDS),
-            started_at=now,
-            stage="reading the books",
-            bound=None,
-            gap_reached=None,
-        ):
-            return Run.objects.select_related("season").get(pk=run.pk)
+        if leased := lease(run, worker, now):
+            return leased
     return None
+
+
+def lease(run, worker, now):
+    """The run, leased to this worker, unless somebody else changed it since it was read: then None."""
+    unchanged = Run.objects.filter(
+        pk=run.pk, status=run.status, attempts=run.attempts, leased_until=run.leased_until
+    )
+    taken = unchanged.update(
+        status=Run.Status.WORKING,
+        worker=worker,
+        attempts=F("attempts") + 1,
+        leased_until=now + dt.timedelta(seconds=LEASE_SECONDS),
+        started_at=now,
+        stage="reading the books",
+        bound=None,
+        gap_reached=None,
+    )
+    return Run.objects.select_related("season").get(pk=run.pk) if taken else None
 
 
 def give_back(run, *, counted=True):
