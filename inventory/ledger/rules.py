@@ -3,6 +3,7 @@
 Takes locations, colonies, lines and days; gives the location or raises. Writes nothing.
 """
 
+from apiary.models import Colony
 from inventory.errors import (
     ColonyAlive,
     ColonyEnded,
@@ -34,18 +35,26 @@ def store(ground):
 
 
 def colony_place(ground):
-    """The colony's location; NotAColony for anything else."""
+    """The colony's location, the colony as it is now; NotAColony for anything else."""
     location = location_of(ground)
     if location.kind != Location.Kind.COLONY:
         raise NotAColony(location=location)
-    return location
+    return _as_it_is_now(location)
 
 
 def inside(ground):
-    """A store or a colony's location."""
+    """A store or a colony's location, the colony as it is now."""
     location = location_of(ground)
     if not location.is_inside:
         raise NotAStore(location=location)
+    return _as_it_is_now(location)
+
+
+def _as_it_is_now(location):
+    """Reads the colony anew and keeps it until the act is written: it must not end meanwhile."""
+    if location.colony_id is not None:
+        rows = Colony.objects.select_for_update(of=("self",)).select_related("hive_set")
+        location.colony = rows.get(pk=location.colony_id)
     return location
 
 
