@@ -10,6 +10,7 @@ from datetime import timedelta
 
 from django.contrib.auth import get_user_model
 from django.db import transaction
+from django.urls import reverse
 
 from apiary.models import SignInLink
 
@@ -42,12 +43,23 @@ def first_keeper():
 
 
 @transaction.atomic
-def make_link(person, *, now, lasts=LINK_LASTS):
-    """The token of a new link for this person. Links made before and not used stop working."""
+def make_link(person, *, now, lasts=LINK_LASTS, renew=False):
+    """The token of a new link for this person; links made before and not used stop working.
+
+    Who has a password is let in as they are; who has none, or is to `renew` a forgotten one, chooses name and password.
+    """
+    if renew:
+        person.set_unusable_password()
+        person.save(update_fields=["password"])
     SignInLink.objects.filter(user=person, used_at__isnull=True).delete()
     token = secrets.token_urlsafe(32)
     SignInLink.objects.create(user=person, digest=digest_of(token), made_at=now, expires_at=now + lasts)
     return token
+
+
+def path_of(token):
+    """Where on the site the link of a token leads."""
+    return reverse("first-sign-in", args=[token])
 
 
 def link_of(token, *, now):

@@ -15,6 +15,7 @@ EXCLUDER, FEEDER = 10, 54
 COVER, COVER_LAP, COVER_WIDER = 38, 14, 24
 MIGRATORY = 28
 PITCH, WALL, HELD_PITCH = 22, 12, 32
+SPACED_FEWER = 2  # a box for ten holds as few as eight drawn combs, spaced
 BAR_WIDE, BAR_TALL, BAR_BELOW, FRAME_END = 16, 4, 8, 8
 
 
@@ -121,7 +122,7 @@ def rectangle(left, top, wide, tall):
 def places(box):
     """The middles of a box's frames, left to right: at pitch when full or part filled, spread when spaced."""
     inside = box.wide - 2 * WALL
-    if box.frames >= box.width - 2 and box.frames < box.width:
+    if box.width - SPACED_FEWER <= box.frames < box.width:
         left = CENTRE - inside // 2
         return [left + (2 * number + 1) * inside // (2 * box.frames) for number in range(box.frames)]
     first = CENTRE - (box.width - 1) * PITCH // 2

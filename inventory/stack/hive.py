@@ -8,7 +8,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 
 from inventory.gear import Comb, CombUse, Depth, Kind
-from inventory.stack.elevation import Box, Hive
+from inventory.stack.elevation import SPACED_FEWER, Box, Hive
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -82,14 +82,12 @@ def _boxes(lots, brood_boxes):
 
 
 def _filled(boxes, frames):
-    """The boxes with their frames: each depth's frames spread evenly, the odd ones and drawn comb lowest."""
+    """The boxes with their frames: each depth's frames, drawn comb lowest."""
     filled = list(boxes)
     for depth in {box.depth for box in boxes}:
         numbers = [number for number, box in enumerate(boxes) if box.depth == depth]
         states = _states([lot for lot in frames if lot.depth == depth])
-        for number, count in zip(
-            numbers, _shares(len(states), [boxes[n].width for n in numbers]), strict=True
-        ):
+        for number, count in zip(numbers, _shares(states, [boxes[n].width for n in numbers]), strict=True):
             here, states = states[:count], states[count:]
             tally = Counter(state for state, _held in here)
             filled[number] = replace(
@@ -111,10 +109,14 @@ def _states(frames):
     return [(Comb(lot.comb), lot.held) for lot in frames for _number in range(lot.quantity)]
 
 
-def _shares(frames, widths):
-    """How many of the frames each box takes, none more than its width."""
-    shares = [0] * len(widths)
-    for _frame in range(min(frames, sum(widths))):
-        roomy = [number for number, width in enumerate(widths) if shares[number] < width]
-        shares[min(roomy, key=lambda number: (shares[number], number))] += 1
+def _shares(states, widths):
+    """How many of the frames each box takes: even, none more than its width, and of one state where that can be."""
+    shares, rest = [], list(states)
+    for number, width in enumerate(widths):
+        room_above = sum(widths[number + 1 :])
+        even = min(width, -(-len(rest) // (len(widths) - number)))
+        of_one_state = next((n for n, state in enumerate(rest) if state != rest[0]), 0)
+        whole = width - SPACED_FEWER <= of_one_state <= width and len(rest) - of_one_state <= room_above
+        shares.append(of_one_state if whole else even)
+        rest = rest[shares[-1] :]
     return shares

@@ -16,6 +16,7 @@ from inventory.stack import CELL, Lot, chain_of, draw, height_of, hive_of, words
 
 register = template.Library()
 
+A_ROW = 8  # stacks in a row of a wide screen: the first carries the staff
 STAFF_STEP = 12 * 16  # a figure each foot
 STATES = (
     ("drawn comb", "drawn", lambda box: box.drawn and not box.held),
@@ -31,9 +32,10 @@ def yard_stacks(yard, as_of=None):
     colonies = standing_in(yard, on=as_of or timezone.localdate())
     gear = gear_on(colonies)
     stacks = [_stack(colony, gear[colony.pk]) for colony in colonies]
-    tallest = max((height_of(stack["hive"]) for stack in stacks), default=0)
-    for number, stack in enumerate(stacks):
-        stack["staff"] = _staff(stack["drawing"].height, tallest) if number % 8 == 0 else None
+    for number in range(0, len(stacks), A_ROW):
+        row = stacks[number : number + A_ROW]
+        tallest = max(height_of(stack["hive"]) for stack in row)
+        row[0]["staff"] = _staff(row[0]["drawing"].height, tallest)
     boxes = [box for stack in stacks for box in stack["hive"].boxes]
     key = [{"word": word, "css": css} for word, css, found in STATES if any(found(box) for box in boxes)]
     hidden = any(stack["hive"].feeder or stack["hive"].inner_cover for stack in stacks)
@@ -46,7 +48,7 @@ def colony_stack(colony):
     stack = _stack(colony, gear_on([colony])[colony.pk])
     chain = chain_of(stack["drawing"])
     rows = [
-        {"number": balloon.number, "name": balloon.name, "piece": piece}
+        {"number": balloon.number, "name": balloon.name, "piece": piece, "words": frames_in(piece.box)}
         for balloon, piece in zip(chain.balloons, stack["drawing"].pieces, strict=False)
     ]
     return {"stack": stack, "chain": chain, "rows": rows, "colony": colony}
@@ -56,6 +58,14 @@ def colony_stack(colony):
 def colony_gear(colony):
     """The table of all gear the book has on one colony."""
     return {"holdings": gear_on([colony])[colony.pk], "colony": colony}
+
+
+def frames_in(box):
+    """8 drawn, 2 foundation; empty for what holds no frames."""
+    if box is None:
+        return ""
+    counts = ((box.drawn, "drawn"), (box.foundation, "foundation"), (box.bare, "bare"))
+    return ", ".join(f"{number} {word}" for number, word in counts if number)
 
 
 def standing_in(yard, *, on):

@@ -1,0 +1,135 @@
+"""Serves the site from this machine: a port, the web, and beside it the worker that works out orders.
+
+Takes host and port; gives back when told to stop (SIGTERM or Ctrl-C), with the worker stopped too.
+Knows the worker by the name of its command alone. Writes nothing to the books.
+"""
+
+import contextlib
+import errno
+import os
+import signal
+import socket
+import subprocess
+import sys
+import threading
+
+from django.conf import settings
+from django.core.management import call_command
+from django.core.wsgi import get_wsgi_application
+from waitress import create_server
+
+WORKER = ("work_runs",)
+STOP_SECONDS = 10  # what the worker gets to put its run back
+REST_SECONDS = 3  # before a worker that ended by itself is started again
+WEB_THREADS = 8
+
+
+class PortNotOpen(Exception):
+    """The address cannot be listened at; the text says why and what to do."""
+
+
+def open_port(host, port):
+    """A listening socket, or PortNotOpen."""
+    try:
+        family, kind, proto, _name, where = socket.getaddrinfo(
+            host, port, type=socket.SOCK_STREAM, flags=socket.AI_PASSIVE
+        )[0]
+        door = socket.socket(family, kind, proto)
+    except (OSError, OverflowError) as why:
+        raise PortNotOpen(f"{host} port {port} is no address of this machine ({why}).") from why
+    try:
+        if os.name == "posix":  # elsewhere it would let two programs share the port
+            door.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        door.bind(where)
+        door.listen(64)
+    except OSError as why:
+        door.close()
+        raise PortNotOpen(_why_not(host, port, why)) from why
+    return door
+
+
+def _why_not(host, port, why):
+    if why.errno == errno.EADDRINUSE:
+        return (
+            f"Port {port} on {host} is in use: another program, or this one started twice, listens there. "
+            f"Stop it, or choose another port, for example --port {port + 1}."
+        )
+    if why.errno == errno.EACCES:
+        return f"Port {port} needs more rights than you have: choose one above 1023, for example --port 8000."
+    return f"Cannot listen at {host} port {port}: {why.strerror}."
+
+
+def address_of(door):
+    """http://HOST:PORT of a socket, as a browser on this machine takes it."""
+    host, port = door.getsockname()[:2]
+    host = {"0.0.0.0": "127.0.0.1", "::": "::1"}.get(host, host)
+    return f"http://[{host}]:{port}" if ":" in host else f"http://{host}:{port}"
+
+
+def prepare():
+    """Brings tables, catalogue and static files up to date; run again, it changes nothing."""
+    settings.DATA_DIR.mkdir(parents=True, exist_ok=True)
+    call_command("migrate", interactive=False, verbosity=0)
+    call_command("load_catalogue", verbosity=0)
+    call_command("collectstatic", interactive=False, verbosity=0)
+
+
+def serve(door):
+    """Serves at the socket until SIGTERM or Ctrl-C; the worker ends with it. To be called in the main thread."""
+    before = {name: signal.signal(name, _stop) for name in (signal.SIGTERM, signal.SIGINT)}
+    worker = Worker()
+    try:
+        worker.start()
+        server = create_server(get_wsgi_application(), sockets=[door], threads=WEB_THREADS, ident=None)
+        server.run()  # gives back on SystemExit, its threads ended
+    except SystemExit:
+        pass
+    finally:
+        for name in before:
+            signal.signal(name, signal.SIG_IGN)
+        worker.stop()
+        door.close()
+        for name, handler in before.items():
+            signal.signal(name, handler)
+
+
+def _stop(_signal, _frame):
+    raise SystemExit(0)
+
+
+class Worker:
+    """The child process that works out orders, started again if it ends by itself."""
+
+    def __init__(self, command=WORKER):
+        self.line = [sys.executable, str(settings.BASE_DIR / "manage.py"), *command]
+        self.process, self.over = None, threading.Event()
+        self.watch = threading.Thread(target=self._watch, name="worker's watch", daemon=True)
+
+    def start(self):
+        self._begin()
+        self.watch.start()
+
+    def stop(self):
+        """Asks it to leave; kills it where it does not."""
+        self.over.set()
+        if self.process is None:
+            return
+        with contextlib.suppress(ProcessLookupError):
+            self.process.terminate()
+        try:
+            self.process.wait(STOP_SECONDS)
+        except subprocess.TimeoutExpired:
+            self.process.kill()
+            self.process.wait()
+
+    def _begin(self):
+        self.process = subprocess.Popen(self.line, stdin=subprocess.DEVNULL)
+
+    def _watch(self):
+        while not self.over.is_set():
+            try:
+                self.process.wait(0.5)
+            except subprocess.TimeoutExpired:
+                continue
+            if not self.over.wait(REST_SECONDS):
+                self._begin()
