@@ -29,9 +29,11 @@ class Most:
         free_from = self.suppliers[offer.supplier].free_from
         if free_from and lowest > 0:
             most = max(most, free_from / lowest)
+        pays = sum(n * self.gain[part] for part, n in offer.parts.items()) > lowest
+        if pays and offer.max_packs is not None:
+            most = max(most, offer.max_packs)
         budget = self.problem.budget if offer.when == "now" else self.problem.later_budget
         if budget is not None and lowest > 0:
-            pays = sum(n * self.gain[part] for part, n in offer.parts.items()) > lowest
             most = budget / lowest if pays else min(most, budget / lowest)
         most = math.ceil(most - 1e-9) if offer.is_whole else most
         return most if offer.max_packs is None else min(most, offer.max_packs)

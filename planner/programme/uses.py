@@ -34,10 +34,11 @@ def place_uses(draft, gear, scenario):
 
 
 def _kind(draft, use, *, valued=True):
-    """What makes uses alike."""
+    """What makes uses alike; halves of two uses are never one whole."""
+    alone = use.code if draft.problem.whole_uses and use.units % 1 else None
     location = use.location if draft.problem.hauls else None
     keeps, spends = (tuple(sorted(parts.items())) for parts in (use.keeps, use.spends))
-    return location, use.first, use.last, keeps, spends, use.value if valued else None
+    return location, use.first, use.last, keeps, spends, use.value if valued else None, alone
 
 
 def use_limit(draft, scenario, uses):
