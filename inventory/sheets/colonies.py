@@ -31,6 +31,7 @@ def colonies_of(rows, names, known, findings, *, day):
             values = {**row.values, "yard": yard, "hive_set": hive_set, "tag": tags[alike(tag)]}
             colonies.append(ColonyRow(**values | {"mother": tags[alike(mother)] if mother else ""}))
     _check_lines_of_mothers(rows, findings)
+    _check_ages(rows, findings)
     return tuple(colonies)
 
 
@@ -102,6 +103,17 @@ def _check_lines_of_mothers(rows, findings):
         if ahead == tag and len(seen) > 1:
             what = "following the mothers leads back to this colony"
             findings.fault(COLONIES.title, row.cell("mother"), what, "Leave one of these mothers empty")
+
+
+def _check_ages(rows, findings):
+    began = {alike(row.values["tag"]): row.values.get("started_on") for row in rows if row.values.get("tag")}
+    for row in rows:
+        mother, started_on = began.get(alike(row.values.get("mother") or "")), row.values.get("started_on")
+        if mother and started_on and mother > started_on:
+            what = f"it began on {started_on}, before its mother did ({mother})"
+            findings.fault(
+                COLONIES.title, row.cell("started_on"), what, "Mend one of the two days or the mother"
+            )
 
 
 def note_crowded(yards, colonies, known, findings):

@@ -38,8 +38,8 @@ ADVICE = (
 CAUTIONS = (
     "Caution: gear of a colony that may have died of disease is held back, not sound. Call your bee inspector; "
     "local rules decide.",
-    "Caution: a full deep weighs as much as a sack of cement. Count and lift with help, smoke lit safely, "
-    "veil on, and someone told which yard you are in.",
+    "Caution: a full deep weighs 80 to 90 lb. Lift with help or frame by frame, light the smoker where nothing can burn, "
+    "wear your veil, carry what you need against a sting reaction, and tell someone which yard you are in.",
 )
 WEEKS = (
     "Weeks of the year: 1 early January, 5 February, 9 March, 14 April, 18 May, 22 June, 27 July, 31 August, "

@@ -1,0 +1,78 @@
+"""What a sheet changes in the books, one record each, and all of it together.
+
+Takes words; gives records to show, the same after a dry run and after posting.
+"""
+
+import datetime as dt
+from collections import Counter
+from dataclasses import dataclass
+
+KINDS = ("keeper", "yards", "flows", "colonies", "gear", "suppliers", "prices")
+NEW, CHANGED, SAME = "new", "changed", "as it is"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Change:
+    """One thing of the sheet: which kind, its name, what becomes of it and a word on how."""
+
+    kind: str
+    name: str
+    becomes: str
+    detail: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Loaded:
+    """`posted` is False after a dry run, and where this very file was posted before (`first_on` says when)."""
+
+    day: dt.date
+    changes: tuple[Change, ...] = ()
+    posted: bool = False
+    first_on: dt.date | None = None
+    refusals: tuple[str, ...] = ()
+
+    @property
+    def counts(self):
+        """(kind, new, changed, as it is) for every kind the sheet speaks of."""
+        tally = Counter((change.kind, change.becomes) for change in self.changes)
+        rows = [(kind, *(tally[kind, word] for word in (NEW, CHANGED, SAME))) for kind in KINDS]
+        return tuple(row for row in rows if any(row[1:]))
+
+    @property
+    def sentence(self):
+        """What happened or would happen, in one sentence."""
+        if self.first_on is not None:
+            return f"This very file was posted on {self.first_on}: nothing was posted again."
+        sums = [(word, sum(row[at] for row in self.counts)) for at, word in ((1, NEW), (2, CHANGED))]
+        told = " and ".join(f"{count} {word}" for word, count in sums if count) or "nothing new"
+        return f"Posted: {told}." if self.posted else f"Would post: {told}."
+
+    @property
+    def differences(self):
+        """The changes without what stays as it is, unless there is a word to say about it."""
+        return tuple(change for change in self.changes if change.becomes != SAME or change.detail)
+
+
+class Changes:
+    """Gathers changes while a sheet is posted."""
+
+    def __init__(self):
+        self.all = []
+
+    def say(self, kind, name, becomes, detail=""):
+        self.all.append(Change(kind=kind, name=str(name), becomes=becomes, detail=detail))
+
+
+def saved(row, values, *, kind, changes, name, is_new):
+    """Sets the values on a model row, saves it where something changed, and says what."""
+    changed = [field for field, value in values.items() if getattr(row, field) != value]
+    for field in changed:
+        setattr(row, field, values[field])
+    if is_new or changed:
+        row.save()
+    labels = [str(row._meta.get_field(field).verbose_name) for field in changed]
+    if is_new:
+        changes.say(kind, name, NEW)
+    else:
+        changes.say(kind, name, CHANGED if changed else SAME, ", ".join(labels))
+    return row

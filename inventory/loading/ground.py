@@ -1,0 +1,58 @@
+"""The keeper, yards with their stores, and flows of a sheet into the tables.
+
+Takes records and the gathering of changes; writes inside the caller's transaction.
+"""
+
+from apiary.models import FlowWindow, Keeper, Yard
+from inventory.loading.changes import CHANGED, saved
+from inventory.locations import store_of
+
+YARD_FIELDS = (
+    *("name", "region", "stands", "drive_minutes", "miles", "gate", "emergency", "access"),
+    "visit_every_days",
+)
+
+
+def post_keeper(row, changes):
+    if row is None:
+        return
+    keeper = Keeper.objects.order_by("pk").first()
+    values = {field: getattr(row, field) for field in ("name", "address", "region", "money", "truck_lb")}
+    is_new = keeper is None
+    saved(keeper or Keeper(), values, kind="keeper", changes=changes, name=row.name, is_new=is_new)
+
+
+def post_yards(rows, changes):
+    """Every yard by code afterwards, those of the books too; each of the sheet has its store."""
+    yards = Yard.objects.in_bulk(field_name="code")
+    for row in rows:
+        yard = yards.get(row.code)
+        values = {field: getattr(row, field) for field in YARD_FIELDS}
+        if row.is_shed:
+            values["is_shed"] = True  # a sheet that is silent does not unmake the shed
+        is_new = yard is None
+        yard = saved(
+            yard or Yard(code=row.code), values, kind="yards", changes=changes, name=row.name, is_new=is_new
+        )
+        yards[row.code] = yard
+        store_of(yard)
+    return yards
+
+
+def post_flows(rows, yards, changes):
+    """The flows of a yard the sheet speaks of become those of the sheet; other yards keep theirs."""
+    told = {row.yard for row in rows}
+    there = {
+        (window.yard.code, window.name): window
+        for window in FlowWindow.objects.filter(yard__code__in=told).select_related("yard")
+    }
+    for row in rows:
+        window = there.pop((row.yard, row.name), None)
+        values = {field: getattr(row, field) for field in ("first_week", "last_week", "gain_lb", "spread")}
+        name = f"{yards[row.yard]}: {row.name}"
+        is_new = window is None
+        window = window or FlowWindow(yard=yards[row.yard], name=row.name)
+        saved(window, values, kind="flows", changes=changes, name=name, is_new=is_new)
+    for window in there.values():
+        changes.say("flows", window, CHANGED, "taken out: the sheet has it no more")
+        window.delete()

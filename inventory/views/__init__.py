@@ -1,0 +1,1 @@
+"""Inventory's pages, a module per subject."""
