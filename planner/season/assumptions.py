@@ -12,8 +12,8 @@ from planner.season.questions import QUESTIONS, questions_for
 from planner.season.regions import region_of
 
 WEEKS = 52
-TRUE_WORDS = {True: True, "true": True, "yes": True, "on": True, "1": True, 1: True}
-FALSE_WORDS = {False: False, "false": False, "no": False, "off": False, "0": False, 0: False}
+TRUE_WORDS = ("true", "yes", "on", "1")
+FALSE_WORDS = ("false", "no", "off", "0")
 
 
 class AnswerFaults(Exception):
@@ -153,7 +153,7 @@ def checked(question, given):
 
 
 def _flag(question, given):
-    word = given.strip().lower() if isinstance(given, str) else given
+    word = str(given).strip().lower()
     if word in TRUE_WORDS:
         return True
     if word in FALSE_WORDS:

@@ -142,7 +142,7 @@ def _shed():
 
 
 def _yard(row):
-    code, stands, minutes, miles, _colonies_, clover, goldenrod = row
+    code, stands, minutes, miles, _, clover, goldenrod = row
     windows = [WindowFacts(name="Clover", first_week=23, last_week=29, gain_lb=clover, spread=0.35)]
     if goldenrod:
         windows.append(
