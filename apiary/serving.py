@@ -20,7 +20,7 @@ from waitress import create_server
 
 WORKER = ("work_runs",)
 STOP_SECONDS = 10  # what the worker gets to put its run back
-REST_SECONDS = 3  # before a worker that ended by itself is started again
+REST_SECONDS, REST_AT_MOST = 3, 60  # before a worker that ended by itself is started again; doubled each time
 WEB_THREADS = 8
 
 
@@ -103,6 +103,7 @@ class Worker:
     def __init__(self, command=WORKER):
         self.line = [sys.executable, str(settings.BASE_DIR / "manage.py"), *command]
         self.process, self.over = None, threading.Event()
+        self.door = threading.Lock()  # nobody starts a worker while it is being stopped
         self.watch = threading.Thread(target=self._watch, name="worker's watch", daemon=True)
 
     def start(self):
@@ -111,7 +112,8 @@ class Worker:
 
     def stop(self):
         """Asks it to leave; kills it where it does not."""
-        self.over.set()
+        with self.door:
+            self.over.set()
         if self.process is None:
             return
         with contextlib.suppress(ProcessLookupError):
@@ -126,10 +128,15 @@ class Worker:
         self.process = subprocess.Popen(self.line, stdin=subprocess.DEVNULL)
 
     def _watch(self):
+        rest = REST_SECONDS
         while not self.over.is_set():
             try:
                 self.process.wait(0.5)
             except subprocess.TimeoutExpired:
                 continue
-            if not self.over.wait(REST_SECONDS):
-                self._begin()
+            if self.over.wait(rest):
+                return
+            rest = min(2 * rest, REST_AT_MOST)
+            with self.door:
+                if not self.over.is_set():
+                    self._begin()

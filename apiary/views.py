@@ -27,7 +27,7 @@ class SignIn(LoginView):
 
 @login_not_required
 @never_cache
-@require_http_methods(["GET", "POST"])
+@require_http_methods(["GET", "HEAD", "POST"])
 def first_sign_in(request, token):
     """The one-time link: looking uses nothing up, sending the form does."""
     now = timezone.now()

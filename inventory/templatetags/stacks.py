@@ -35,7 +35,7 @@ def yard_stacks(yard, as_of=None):
     for number in range(0, len(stacks), A_ROW):
         row = stacks[number : number + A_ROW]
         tallest = max(height_of(stack["hive"]) for stack in row)
-        row[0]["staff"] = _staff(row[0]["drawing"].height, tallest)
+        row[0]["staff"] = _staff(row[0]["drawing"].height, tallest) if tallest >= STAFF_STEP else None
     boxes = [box for stack in stacks for box in stack["hive"].boxes]
     key = [{"word": word, "css": css} for word, css, found in STATES if any(found(box) for box in boxes)]
     hidden = any(stack["hive"].feeder or stack["hive"].inner_cover for stack in stacks)

@@ -40,13 +40,24 @@ def yard_store(yard):
 @register.inclusion_tag("inventory/yard_acts.html")
 def yard_acts(yard):
     """Buttons to the acts whose pages exist, with this yard filled in."""
+    return {"acts": acts_at(yard)}
+
+
+@register.inclusion_tag("inventory/yard_thumb.html")
+def yard_thumb(yard):
+    """The first two acts and the way to the others, for the foot of a phone."""
+    return {"acts": acts_at(yard)}
+
+
+def acts_at(yard):
+    """Address and word of each act whose page exists."""
     acts = []
     for name, word in ACTS:
         try:
             acts.append({"address": f"{reverse(name)}?yard={yard.code}", "word": word})
         except NoReverseMatch:
             continue
-    return {"acts": acts}
+    return acts
 
 
 @register.simple_tag
