@@ -5,7 +5,19 @@ posts once. A dry run is the posting itself, undone at its end, so that it tells
 """
 
 from inventory.loading.changes import Change, Loaded
-from inventory.loading.known import blank_workbook, known_by_books, read
-from inventory.loading.posting import digest_of, dry_run, load
+from inventory.loading.files import FaultySheet, blank_workbook, digest_of, load_file, read
+from inventory.loading.known import known_by_books
+from inventory.loading.posting import dry_run, load
 
-__all__ = ["Change", "Loaded", "blank_workbook", "digest_of", "dry_run", "known_by_books", "load", "read"]
+__all__ = [
+    "Change",
+    "FaultySheet",
+    "Loaded",
+    "blank_workbook",
+    "digest_of",
+    "dry_run",
+    "known_by_books",
+    "load",
+    "load_file",
+    "read",
+]

@@ -1,24 +1,14 @@
-"""What the books know already, and workbooks read or made against it.
+"""What the books know already, for a workbook to be read against.
 
-Asks the tables; gives the Known record of inventory/sheets, a Reading, or the template's bytes. Adds the
-catalogue where it is missing, else changes nothing.
+Asks the tables; gives the Known record of inventory/sheets. Adds the catalogue where it is missing, else
+changes nothing.
 """
 
 from apiary.models import Colony, HiveSet, Keeper, Yard
 from inventory.catalogue import ensure_catalogue
 from inventory.gear import Comb, CombUse, Kind
 from inventory.models import Offer, Part, Supplier
-from inventory.sheets import Known, KnownSet, read_sheet, template
-
-
-def read(content, *, day):
-    """The workbook in `content`, read as it would be loaded on `day`: a Reading."""
-    return read_sheet(content, known_by_books(), day=day)
-
-
-def blank_workbook():
-    """The template, its drop-downs holding the parts and sets of the books."""
-    return template(known_by_books())
+from inventory.sheets import Known, KnownSet
 
 
 def known_by_books():

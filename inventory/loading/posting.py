@@ -4,8 +4,6 @@ Takes a Sheet, the day, who and the file's digest; gives Loaded. An act without 
 so that the same file posts once, also when it is sent twice at the same moment.
 """
 
-import hashlib
-
 from django.db import transaction
 
 from apiary.errors import Refused
@@ -17,11 +15,6 @@ from inventory.loading.prices import post_offers, post_suppliers
 from inventory.models import Act
 
 ACT = "load sheet"
-
-
-def digest_of(content):
-    """The digest that tells one file from another."""
-    return hashlib.sha256(content).hexdigest()
 
 
 def first_load(digest):
