@@ -14,7 +14,7 @@ from planner.programme.most import Most
 def build(problem, *, packs=None, ease=None):
     """The programme; `packs` {(offer, period): packs} fixes the here-and-now order, `ease` finds contradictions."""
     draft = Draft(problem, packs=packs, ease=ease)
-    most = Most(problem)
+    most = Most(problem, limits_give=ease == "limits")
     now = orders.place_orders(draft, most, None)
     fees = money.fees(draft, now, None)
     money.budget(draft, now, fees)

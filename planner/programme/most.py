@@ -13,8 +13,9 @@ INFINITE = float("inf")
 class Most:
     """Answers `packs(offer, period)`; keeps what it has worked out."""
 
-    def __init__(self, problem):
+    def __init__(self, problem, *, limits_give=False):
         self.problem = problem
+        self.limits_give = limits_give  # budgets and max_packs may be overstepped
         self.suppliers = {supplier.code: supplier for supplier in problem.suppliers}
         self.supply = _supply(problem)
         self.gain = _gain(problem)
@@ -33,10 +34,10 @@ class Most:
         if pays and offer.max_packs is not None:
             most = max(most, offer.max_packs)
         budget = self.problem.budget if offer.when == "now" else self.problem.later_budget
-        if budget is not None and lowest > 0:
+        if budget is not None and lowest > 0 and not self.limits_give:
             most = budget / lowest if pays else min(most, budget / lowest)
         most = math.ceil(most - 1e-9) if offer.is_whole else most
-        return most if offer.max_packs is None else min(most, offer.max_packs)
+        return most if offer.max_packs is None or self.limits_give else min(most, offer.max_packs)
 
     def _wanted_from(self, landing):
         """Units of each part that uses begun from this period on, and recipes for them, can ask for."""

@@ -1,0 +1,109 @@
+"""Solves in a child process of its own session: a time limit that holds, and nothing left running.
+
+Takes a Problem and settings; gives a Plan. The child is killed with all it started on cancel, overtime or when this
+process goes (the child watches; see child.py).
+"""
+
+import contextlib
+import json
+import os
+import pickle
+import selectors
+import signal
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+from planner.solution.plan_json import plan_of
+from planner.solution.plans import no_plan
+from planner.solution.records import TIME_LIMIT
+
+ROOT = Path(__file__).resolve().parent.parent.parent
+GRACE_SECONDS = 120.0
+LOOK_SECONDS = 0.2
+
+
+class Cancelled(Exception):
+    """The solve was called off; nothing of it is left running."""
+
+
+def solve_apart(
+    problem,
+    *,
+    solver="highs",
+    gap=0.001,
+    seconds=60.0,
+    packs=None,
+    prices=True,
+    progress=None,
+    cancelled=None,
+):
+    """The plan, solved in a child. cancelled() is asked several times a second; progress(stage, bound, gap) is told."""
+    settings = {"solver": solver, "gap": gap, "seconds": seconds, "packs": packs, "prices": prices}
+    began = time.monotonic()
+    with tempfile.TemporaryFile() as errors:
+        child = _start(errors)
+        try:
+            data = _converse(child, (os.getpid(), problem, settings), seconds, progress, cancelled)
+        finally:
+            _end(child)
+        if data is None and time.monotonic() - began > seconds:
+            return no_plan(
+                TIME_LIMIT, "the solver did not end in time and was stopped", time.monotonic() - began, solver
+            )
+        if data is None:
+            errors.seek(0)
+            last = errors.read()[-2000:].decode(errors="replace").strip()
+            raise RuntimeError(f"the solver's process ended without an answer: {last or child.returncode}")
+    return plan_of(data)
+
+
+def _start(errors):
+    path = os.pathsep.join([str(ROOT), *filter(None, [os.environ.get("PYTHONPATH")])])
+    return subprocess.Popen(
+        [sys.executable, "-m", "planner.solution.child"],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        stderr=errors,
+        start_new_session=True,
+        env={**os.environ, "PYTHONPATH": path},
+    )
+
+
+def _converse(child, task, seconds, progress, cancelled):
+    """Hands the task over and listens until the plan comes; None where none came."""
+    try:
+        pickle.dump(task, child.stdin)
+        child.stdin.close()
+    except BrokenPipeError:
+        return None
+    deadline = time.monotonic() + seconds + GRACE_SECONDS
+    waiting = b""
+    with selectors.DefaultSelector() as selector:
+        selector.register(child.stdout, selectors.EVENT_READ)
+        while time.monotonic() < deadline:
+            if cancelled is not None and cancelled():
+                raise Cancelled("the solve was called off")
+            if not selector.select(LOOK_SECONDS):
+                continue
+            chunk = os.read(child.stdout.fileno(), 1 << 16)
+            if not chunk:
+                return None
+            *lines, waiting = (waiting + chunk).split(b"\n")
+            for line in lines:
+                message = json.loads(line)
+                if "plan" in message:
+                    return message["plan"]
+                if progress is not None:
+                    progress(message["stage"], message["bound"], message["gap"])
+    return None
+
+
+def _end(child):
+    """Kills the child's whole session; harmless where it has ended."""
+    with contextlib.suppress(ProcessLookupError, PermissionError):
+        os.killpg(child.pid, signal.SIGKILL)
+    child.wait()
+    child.stdout.close()
