@@ -25,7 +25,7 @@ TREATMENT = Caution(
 )
 DISEASE = Caution(
     head="Caution: held-back gear",
-    text="{held} pieces are held back for suspected disease and count as nothing here. Do not put them into use: "
+    text="{held} held back for suspected disease and left out of this order. Keep such gear apart: "
     "your bee inspector and local rules decide. Freezing does not free gear of foulbrood.",
 )
 COMB = Caution(
@@ -59,7 +59,12 @@ def cautions(facts, orders):
     if "feed" in kinds:
         told.append(SUGAR)
     if held:
-        told.append(Caution(head=DISEASE.head, text=DISEASE.text.format(held=number(held))))
+        told.append(
+            Caution(
+                head=DISEASE.head,
+                text=DISEASE.text.format(held=f"{number(held)} {'piece is' if held == 1 else 'pieces are'}"),
+            )
+        )
     if any(line.part in facts.parts for scenario in facts.problem.scenarios for line in scenario.arrivals):
         told.append(COMB)
     if any(part.flat for part in bought):

@@ -12,6 +12,7 @@ from planner.plan.flows import Flows, chain_of
 from planner.plan.needs import Needs
 from planner.plan.records import Owned
 from planner.plan.words import week_day
+from planner.requirement.season_gear import plain
 
 USED_UP = (Kind.FEED, Kind.CONSUMABLE)
 
@@ -26,6 +27,10 @@ class Facts:
     @property
     def money(self):
         return self.operation.money
+
+    @property
+    def shed(self):
+        return self.operation.shed
 
     @property
     def start(self):
@@ -74,32 +79,48 @@ class Facts:
         chain = chain_of(code, self.problem.recipes)
         return {part: factor for part, factor in chain.items() if part in self.parts}
 
+    def used_in_making(self, code):
+        """Pieces that making others uses up (paint, nails), of what is used up; nothing of what becomes a part."""
+        if code in self.parts and self.parts[code].kind in USED_UP:
+            return self.flows.taken(code)
+        return self.needs.blank()
+
     @cached_property
     def _owned(self):
+        """part planned as -> where or how -> pieces; combs of treated colonies count as what they are planned as."""
         owned = defaultdict(lambda: defaultdict(int))
         for line in self.operation.stock:
-            owned[line.part][line.condition] += line.quantity
+            owned[plain(line.part)][line.condition] += line.quantity
         for group in self.operation.colonies:
             for part, quantity in group.gear.items():
-                owned[part]["on colonies"] += quantity
+                owned[plain(part)]["on colonies"] += quantity
         for line in self.operation.on_order:
-            owned[line.part]["on order"] += line.quantity
+            owned[plain(line.part)]["on order"] += line.quantity
+        for stock in self.problem.stock:
+            if stock.period == 0:
+                owned[stock.part]["planned with"] += stock.quantity
         return owned
 
     def owned(self, code):
         """What the books know of each part of the chain, nothing left out that is not zero."""
         return tuple(
-            Owned(
-                part=part,
-                name=self.parts[part].name,
-                sound=self._owned[part][Condition.SOUND],
-                on_colonies=self._owned[part]["on colonies"],
-                to_mend=self._owned[part][Condition.TO_MEND],
-                held=self._owned[part][Condition.HELD],
-                on_order=self._owned[part]["on order"],
-            )
+            self._owned_of(part)
             for part in self.chain(code)
             if part == code or any(self._owned[part].values())
+        )
+
+    def _owned_of(self, part):
+        owned = self._owned[part]
+        spare = owned["planned with"] - owned[Condition.SOUND]
+        return Owned(
+            part=part,
+            name=self.parts[part].name,
+            sound=owned[Condition.SOUND],
+            on_colonies=owned["on colonies"],
+            spare_on_colonies=min(max(0, round(spare)), owned["on colonies"]),
+            to_mend=owned[Condition.TO_MEND],
+            held=owned[Condition.HELD],
+            on_order=owned["on order"],
         )
 
     def due(self, code):

@@ -27,9 +27,21 @@ class Flows:
     def blank(self):
         return np.zeros((len(self.problem.scenarios), self.periods))
 
-    @cached_property
+    @property
     def idle(self):
         """Idle at the end of each period, by part: what the order and the season leave lying."""
+        return self._settled[0]
+
+    def taken(self, part):
+        """Pieces of the part that making other parts has used up by the end of each period."""
+        taken = self.blank()
+        for code, begun in self._settled[1].items():
+            taken += self.recipes[code].takes.get(part, 0.0) * begun
+        return np.cumsum(taken, axis=1)
+
+    @cached_property
+    def _settled(self):
+        """Idle by part and what each recipe makes, needless making taken back."""
         moved = defaultdict(self.blank)
         for part, change in self._supplied().items():
             moved[part] += change
@@ -39,7 +51,8 @@ class Flows:
         for code, begun in made.items():
             self._add_recipe(moved, self.recipes[code], begun)
         idle = {part: np.cumsum(change, axis=1) for part, change in moved.items()}
-        return self._cut_back(idle, made)
+        self._cut_back(idle, made)
+        return idle, made
 
     def brought(self, offer_code, period, packs):
         """Units each part gains by the end of each period from packs of one offer ordered in a period."""
@@ -111,10 +124,10 @@ class Flows:
                     continue
                 spare = idle[product][:, period + recipe.lead_periods :].min(axis=1)
                 undone = np.clip(spare / per_unit, 0, made[code][:, period])
+                made[code][:, period] -= undone
                 idle[product][:, period + recipe.lead_periods :] -= (undone * per_unit)[:, None]
                 for part, units in recipe.takes.items():
                     idle[part][:, period:] += (undone * units)[:, None]
-        return idle
 
 
 def later(begun, periods):

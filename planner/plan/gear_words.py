@@ -3,11 +3,13 @@ are used where the trade has no shorter one."""
 
 from planner.plan.words import number
 
+WIDTHS = {5: "five-frame", 6: "six-frame", 8: "eight-frame", 10: "ten-frame"}
+
 
 def pieces(part, *, many=True):
-    """10-frame medium boxes; medium frames with foundation; lb of white sugar."""
+    """ten-frame medium boxes; medium frames with foundation; lb of white sugar."""
     if part.kind == "box":
-        return _flat(f"{part.width}-frame {part.depth} {'boxes' if many else 'box'}", part)
+        return _flat(f"{wide(part)} {part.depth} {'boxes' if many else 'box'}", part)
     if part.kind == "foundation":
         return f"{'sheets' if many else 'sheet'} of {part.depth} foundation"
     if part.kind == "frame":
@@ -17,13 +19,17 @@ def pieces(part, *, many=True):
         return f"{_units(part.unit, many)} of {head}"
     words = plural(head) if many else head
     if part.width and part.kind != "nuc box":
-        return f"{part.width}-frame {words}"
+        return f"{wide(part)} {words}"
     return f"{words} ({rest.strip()})" if rest.strip() and part.kind == "consumable" else words
 
 
 def counted(units, part):
     """60 medium frames; 1 deep box; 1,000 lb of white sugar."""
     return f"{number(units)} {pieces(part, many=round(units) != 1)}"
+
+
+def wide(part):
+    return WIDTHS.get(part.width, f"{part.width}-frame")
 
 
 def _frames(part, many):

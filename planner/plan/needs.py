@@ -1,138 +1,133 @@
-"""What the season asks for of a part and all that is made of it: by week, by yard, in the mean and in most years.
+"""What the season asks for of a part and all that is made of it, and what the plan puts to use: by week and yard.
 
-Takes a sizing problem and its plan; gives arrays and the Peak of a line. A piece kept is counted while it is
-kept, a piece spent from the week it is spent to the end. Uses that would cost more than they bring, and
-alternatives the plan did not choose, ask for nothing.
+Takes a sizing problem and its plan; gives arrays (scenario × period). A piece kept is counted while it is kept, a
+piece spent from the week it is spent to the end. Uses that bring nothing ask for no more than the plan serves, and
+so do alternatives that share a limit (tied by a token, a part that is no gear): only one of them is wanted.
 """
 
 from collections import defaultdict
+from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 
-from planner.plan.records import Peak
-from planner.plan.words import part_of_month, week_day
+from planner.sizing.records import Use
+
+
+@dataclass(frozen=True, kw_only=True)
+class Claim:
+    """One use's hold on one part in one scenario."""
+
+    scenario: int
+    use: Use
+    pieces: float  # a unit
+    asked: float  # units
+    served: float
+    spent: bool
+
+    @property
+    def until(self):
+        return None if self.spent else self.use.last + 1
 
 
 class Needs:
     def __init__(self, problem, plan, *, gear):
-        """`gear`: codes of the parts that are gear; any other part is a token that only ties uses together."""
-        self.problem, self.plan, self.gear = problem, plan, frozenset(gear)
+        """`gear`: codes of the parts that are gear; any other part is a token."""
+        self.problem, self.gear = problem, frozenset(gear)
         self.weights = np.array([scenario.probability for scenario in problem.scenarios])
+        self.solved = {scenario.code: scenario for scenario in plan.scenarios}
 
     @cached_property
-    def _served(self):
-        return [
-            {served.use: served.units for served in scenario.served}
-            for scenario in sorted(self.plan.scenarios, key=self._place)
-        ]
-
-    def _place(self, solved):
-        return self._places[solved.code]
-
-    @cached_property
-    def _places(self):
-        return {scenario.code: number for number, scenario in enumerate(self.problem.scenarios)}
-
-    @cached_property
-    def _claims(self):
-        """part -> [(scenario number, use, pieces a unit, units asked for, spent?)]."""
+    def claims(self):
+        """part -> claims on it."""
         claims = defaultdict(list)
         for number, scenario in enumerate(self.problem.scenarios):
+            served = {line.use: line.units for line in self.solved[scenario.code].served}
             for use in scenario.uses:
-                units = self._asked(number, use)
-                if units <= 0:
+                got = served.get(use.code, 0.0)
+                asked = self._asked(use, got)
+                if asked <= 0:
                     continue
-                for part, pieces in use.keeps.items():
-                    claims[part].append((number, use, pieces, units, False))
-                for part, pieces in use.spends.items():
-                    claims[part].append((number, use, pieces, units, True))
+                for pieces_of, spent in ((use.keeps, False), (use.spends, True)):
+                    for part, pieces in pieces_of.items():
+                        claims[part].append(
+                            Claim(
+                                scenario=number,
+                                use=use,
+                                pieces=pieces,
+                                asked=asked,
+                                served=got,
+                                spent=spent,
+                            )
+                        )
         return claims
 
-    def _asked(self, number, use):
-        served = self._served[number].get(use.code, 0.0)
+    def _asked(self, use, served):
         tied = any(part not in self.gear for part in (*use.keeps, *use.spends))
-        if use.must:
-            return use.units
-        return served if tied or use.value <= 0 else use.units
+        return served if not use.must and (tied or use.value <= 0) else use.units
 
     def only_spent(self, chain):
-        return not any(not spent for part in chain for *_, spent in self._claims[part])
+        return all(claim.spent for part in chain for claim in self.claims[part])
 
     def asked(self, chain):
         """Pieces of the chain asked for, scenario × period."""
-        return sum(self.asked_by_yard(chain).values(), self._blank())
+        return sum(self.asked_by_yard(chain).values(), self.blank())
 
     def asked_by_yard(self, chain):
         """yard -> pieces of the chain asked for there, scenario × period."""
-        yards = defaultdict(self._blank)
+        yards = defaultdict(self.blank)
         for part, factor in chain.items():
-            for number, use, pieces, units, spent in self._claims[part]:
-                until = None if spent else use.last + 1
-                yards[use.location][number, use.first : until] += factor * pieces * units
+            for claim in self.claims[part]:
+                asked = yards[claim.use.location][claim.scenario]
+                asked[claim.use.first : claim.until] += factor * claim.pieces * claim.asked
         return dict(yards)
 
-    def _blank(self):
+    def served(self, chain):
+        """Pieces of the chain put to use by the plan, scenario × period."""
+        served = self.blank()
+        for part, factor in chain.items():
+            for claim in self.claims[part]:
+                row = served[claim.scenario]
+                row[claim.use.first : claim.until] += factor * claim.pieces * claim.served
+        return served
+
+    def blank(self):
         return np.zeros((len(self.problem.scenarios), self.problem.periods))
 
     def kinds(self, chain):
-        """Kinds of use (the first word of their codes), those that ask for most pieces of the chain first."""
+        """Kinds of use (the first word of their codes) the plan serves with the chain, most pieces first."""
         kinds = defaultdict(float)
         for part, factor in chain.items():
-            for number, use, pieces, units, _ in self._claims[part]:
-                kinds[use.code.partition("/")[0]] += self.weights[number] * factor * pieces * units
-        return tuple(sorted(kinds, key=lambda kind: (-kinds[kind], kind)))
+            for claim in self.claims[part]:
+                weight = self.weights[claim.scenario] * factor
+                kinds[claim.use.code.partition("/")[0]] += weight * claim.pieces * claim.served
+        return tuple(
+            sorted((kind for kind in kinds if kinds[kind] > 0), key=lambda kind: (-kinds[kind], kind))
+        )
 
     def starting(self, chain, number, period):
         """The first period from `period` on in which a use of the chain begins in that scenario, and by how
         much at each yard; the period itself and nothing where none begins."""
         yards, first = defaultdict(float), None
         for part, factor in chain.items():
-            for claimed, use, pieces, units, _ in self._claims[part]:
-                if claimed != number or use.first < period:
+            for claim in self.claims[part]:
+                if claim.scenario != number or claim.use.first < period or claim.served <= 0:
                     continue
-                if first is None or use.first < first:
+                if first is None or claim.use.first < first:
                     yards.clear()
-                    first = use.first
-                if use.first == first:
-                    yards[use.location] += factor * pieces * units
+                    first = claim.use.first
+                if claim.use.first == first:
+                    yards[claim.use.location] += factor * claim.pieces * claim.served
         return (period, {}) if first is None else (first, dict(yards))
 
     def arrived(self, chain):
         """Pieces of the chain that scenarios give back (deadouts), cumulative, scenario × period."""
-        arrived = self._blank()
+        arrived = self.blank()
         for number, scenario in enumerate(self.problem.scenarios):
             for arrival in scenario.arrivals:
                 if arrival.part in chain:
                     arrived[number, arrival.period :] += chain[arrival.part] * arrival.quantity
         return arrived
-
-    def peak(self, chain, *, start, names):
-        """The week of most use in the mean season, what most seasons ask for then, and which yards."""
-        yards = self.asked_by_yard(chain)
-        asked = sum(yards.values(), self._blank())
-        mean = self.weights @ asked
-        if not mean.any():
-            return None
-        spent = self.only_spent(chain)
-        week = int(mean.argmax())
-        tops = asked.max(axis=1)
-        low, high = quantile(tops, self.weights, 0.1), quantile(tops, self.weights, 0.9)
-        at_peak = {yard: float(self.weights @ there[:, week]) for yard, there in yards.items()}
-        return Peak(
-            week=None if spent else week,
-            starts_on=None if spent else week_day(start, week),
-            words="over the season" if spent else part_of_month(week_day(start, week)),
-            mean=round(float(self.weights @ tops)),
-            low=round(low),
-            high=round(high),
-            returned=round(float(self.weights @ self.arrived(chain)[:, week])),
-            yards=tuple(
-                names.get(yard, yard)
-                for yard in sorted(at_peak, key=lambda y: -at_peak[y])
-                if at_peak[yard] > 0
-            ),
-        )
 
 
 def quantile(values, weights, share):

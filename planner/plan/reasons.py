@@ -11,6 +11,7 @@ import numpy as np
 from planner.plan.beliefs import beliefs_of
 from planner.plan.flows import HALF_A_PIECE
 from planner.plan.gear_words import counted, pieces
+from planner.plan.peaks import peak_of
 from planner.plan.records import Why
 from planner.plan.words import (
     amount,
@@ -23,6 +24,8 @@ from planner.plan.words import (
     seasons,
     sum_words,
 )
+
+TIGHT = 0.02  # a dollar more of budget must bring this much more than itself before the budget is to blame
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -40,7 +43,7 @@ class Short:
 def reason(line, facts, *, fee_saved=None):
     """Why this line is bought. `fee_saved`: shipping that the order would pay without it, if any."""
     short = short_without(line, facts)
-    peak = facts.needs.peak(facts.chain(short.part), start=facts.start, names=facts.yard_names)
+    peak = peak_of(short.part, facts)
     owned = facts.owned(short.part)
     sentences = [_buy(line, facts), _have(owned, short.part, facts)]
     if peak is not None:
@@ -53,8 +56,14 @@ def reason(line, facts, *, fee_saved=None):
         short_in_100=short.in_100,
         short_words=part_of_month(facts.day(short.period)) if short.period is not None else "",
         short_yards=short.yards,
-        beliefs=beliefs_of(facts.needs.kinds(facts.chain(short.part)), facts.assumptions),
+        beliefs=beliefs_of(_kinds(short.part, facts), facts.assumptions),
     )
+
+
+def _kinds(code, facts):
+    """Kinds of use that drive the part; of what one colony or pound calls for, the part itself."""
+    kinds = facts.needs.kinds(facts.chain(code))
+    return tuple(code if kind == "consumable" else kind for kind in kinds)
 
 
 def short_without(line, facts):
@@ -105,6 +114,8 @@ def _have(owned, code, facts):
     sound = [counted(each.sound, facts.parts[each.part]) for each in owned if each.sound]
     have = f"You have {listed(sound)} in store" if sound else "You have none in store"
     asides = []
+    if spare := sum(each.spare_on_colonies for each in owned):
+        have += f" and {number(spare)} on colonies beyond what they stand in"
     if mend := sum(each.to_mend for each in owned):
         asides.append(f"{number(mend)} more {'needs' if mend == 1 else 'need'} mending")
     if held := sum(each.held for each in owned):
@@ -117,15 +128,28 @@ def _have(owned, code, facts):
 
 
 def _asked(peak, code, facts):
-    where = f" at {listed(peak.yards, most=3, rest='more yards')}" if peak.yards else ""
-    spread = f", in most years {number(peak.low)} to {number(peak.high)}" if peak.low < peak.high else ""
+    where = f" at {listed(peak.yards, most=2, rest='more yards')}" if peak.yards else ""
+    spread = f" ({number(peak.low)} to {number(peak.high)} in most years)" if peak.low < peak.high else ""
     if peak.week is None:
-        return f"The season uses up {amount(peak.mean, facts.parts[code].unit)}{spread}{where}."
+        unit = amount(peak.mean, facts.parts[code].unit)
+        return f"The season uses up {unit}{spread}{where}{_left_out(peak, facts)}."
     back = f"; deadouts should give back {number(peak.returned)} by then" if peak.returned else ""
+    most = where.replace(" at ", ", most of them at ", 1) if len(peak.yards) > 1 else where
     return (
         f"The season asks for {number(peak.mean)} {chain_words(code, facts)} at once in {peak.words}"
-        f"{spread}{where}{back}."
+        f"{spread}{most}{back}{_left_out(peak, facts)}."
     )
+
+
+def _left_out(peak, facts):
+    """Of what is asked for, what even with this order is not met, and why not."""
+    left = peak.mean - peak.served
+    if left < max(1, 0.02 * peak.mean):
+        return ""
+    prices = facts.plan.shadow_prices
+    budget = facts.problem.budget is not None and prices is not None and (prices.budget or 0) > TIGHT
+    because = "the budget ends before them" if budget else "more would cost more than they bring"
+    return f"; {number(left)} of them {'is' if left == 1 else 'are'} left out, for {because}"
 
 
 def chain_words(code, facts):
@@ -164,7 +188,9 @@ def _in_season(code, line, facts):
     money = facts.money
     now = sum_words(cents(each), money, cents_too=True)
     then = sum_words(cents(min(later)), money, cents_too=True)
-    return f"; what you then buy in season costs {then} each instead of {now}"
+    unit = facts.parts[code].unit
+    each_of = "each" if unit in ("", "piece") else f"a {unit}"
+    return f"; what you then buy in season costs {then} {each_of} instead of {now}"
 
 
 def _not_short(line, facts, fee_saved):

@@ -19,12 +19,14 @@ class PartUnits:
 
 @dataclass(frozen=True, kw_only=True)
 class Owned:
-    """Pieces of one part the books know on the day of the order. Only `sound` and `on_order` can be planned with."""
+    """Pieces of one part the books know on the day of the order. Only `sound`, `spare_on_colonies`
+    and `on_order` can be planned with."""
 
     part: str
     name: str
     sound: int = 0
     on_colonies: int = 0
+    spare_on_colonies: int = 0  # of those, beyond the colonies' own sets: free to be used elsewhere
     to_mend: int = 0
     held: int = 0
     on_order: int = 0
@@ -40,6 +42,7 @@ class Peak:
     mean: int
     low: int  # nine seasons of ten ask for at least this
     high: int  # nine seasons of ten ask for at most this
+    served: int  # the plan puts so many to use, mean
     returned: int  # pieces deadouts give back by then, mean
     yards: tuple[str, ...] = ()  # names, those that ask for most first
 
@@ -111,6 +114,7 @@ class Shortage:
     left_out: float
     lost: Decimal  # value of what is left out, a season
     in_100: int  # seasons of 100 in which some is left out
+    yards: tuple[str, ...] = ()  # names, those that lose most first
 
 
 @dataclass(frozen=True, kw_only=True)

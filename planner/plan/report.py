@@ -14,7 +14,6 @@ from planner.plan.records import Report
 from planner.plan.sections import later_lines, no_offers, requirement, shortages
 from planner.plan.standing import headline, standing_of
 from planner.plan.words import cents
-from planner.requirement import describe
 
 
 def report_of(operation, assumptions, problem, plan, *, rivals=(), without_budget=None):
@@ -35,7 +34,7 @@ def report_of(operation, assumptions, problem, plan, *, rivals=(), without_budge
         headline=headline(facts, orders, standing),
         standing=standing,
         orders=orders,
-        shortages=shortages(facts, describe),
+        shortages=shortages(facts),
         later=later,
         no_offers=no_offers(facts),
         requirement=requirement(facts),

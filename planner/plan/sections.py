@@ -12,11 +12,35 @@ from planner.plan.gear_words import pieces
 from planner.plan.needs import quantile
 from planner.plan.records import LaterLine, NoOffer, PartUnits, Requirement, Shortage
 from planner.plan.words import cents, day_words, number, of_100
+from planner.requirement import by_week
+from planner.requirement.words import ORDINALS, title
+
+NAMES = {
+    "super": "supers",
+    "second-box": "second brood boxes",
+    "hive": "hives for splits",
+    "nuc": "nucs sold",
+    "nuc-to-hive": "hives for wintered nucs",
+    "excluder": "queen excluders",
+    "feeder": "top feeders",
+    "guard": "mouse guards",
+    "reducer": "entrance reducers",
+    "renew": "old combs renewed",
+}
 
 
-def shortages(facts, describe):
-    """Uses that would pay and are left out, by what they are, dearest first. `describe`: a use's trade words."""
-    wanted, left, lost, hit = (defaultdict(float) for _ in range(4))
+def what_of(use_code):
+    """A use without its yard and strength: second supers in Clover, hives for splits."""
+    kind, _, *rest = use_code.split("/")
+    words = NAMES.get(kind, kind.replace("-", " "))
+    if kind == "super" and len(rest) >= 3 and rest[2].isdigit():
+        return f"{ORDINALS.get(int(rest[2]), rest[2])} {words} in {title(rest[0])}"
+    return words
+
+
+def shortages(facts):
+    """Uses that would pay and are left out, by what they are, dearest first; and at which yards most."""
+    tallies = defaultdict(Tally)
     solved = {scenario.code: scenario for scenario in facts.plan.scenarios}
     for scenario in facts.problem.scenarios:
         short = {item.use: item.units for item in solved[scenario.code].short}
@@ -24,25 +48,40 @@ def shortages(facts, describe):
         for use in scenario.uses:
             if use.must or use.value <= 0:
                 continue
-            words, units = describe(use.code), short.get(use.code, 0.0)
-            wanted[words] += scenario.probability * use.units
-            left[words] += scenario.probability * units
-            lost[words] += scenario.probability * units * use.value
-            if units >= HALF_A_PIECE and words not in met:
-                met.add(words)
-                hit[words] += scenario.probability
-    rows = [
-        Shortage(
-            what=words,
-            wanted=wanted[words],
-            left_out=left[words],
-            lost=cents(lost[words]),
-            in_100=of_100(hit[words]),
-        )
-        for words in left
-        if hit[words] > 0
-    ]
+            what, units = what_of(use.code), short.get(use.code, 0.0)
+            tallies[what].add(scenario.probability, use, units)
+            if units >= HALF_A_PIECE and what not in met:
+                met.add(what)
+                tallies[what].hit += scenario.probability
+    rows = [tally.row(what, facts) for what, tally in tallies.items() if tally.hit > 0]
     return tuple(sorted(rows, key=lambda row: (-row.lost, row.what)))
+
+
+class Tally:
+    """Means over the seasons of one kind of use: wanted, left out, its worth, and where."""
+
+    def __init__(self):
+        self.wanted = self.left = self.lost = self.hit = 0.0
+        self.yards = defaultdict(float)
+
+    def add(self, chance, use, units):
+        self.wanted += chance * use.units
+        self.left += chance * units
+        self.lost += chance * units * use.value
+        self.yards[use.location] += chance * units * use.value
+
+    def row(self, what, facts):
+        yards = sorted(
+            (yard for yard in self.yards if self.yards[yard] > 0), key=lambda y: (-self.yards[y], y)
+        )
+        return Shortage(
+            what=what,
+            wanted=round(self.wanted, 1),
+            left_out=round(self.left, 1),
+            lost=cents(self.lost),
+            in_100=of_100(self.hit),
+            yards=tuple(facts.yard_names.get(yard, yard) for yard in yards),
+        )
 
 
 def later_lines(facts):
@@ -121,24 +160,18 @@ def _had(code, facts):
 def requirement(facts):
     """What is asked for by part, week and yard: all yards together first, then each."""
     rows = []
-    for code, part in facts.parts.items():
-        yards = facts.needs.asked_by_yard({code: 1.0})
-        if not yards:
-            continue
-        rows.append(_requirement(part, "", "all yards", sum(yards.values()), facts))
-        for yard in sorted(yards, key=lambda yard: facts.yard_names.get(yard, yard)):
-            rows.append(_requirement(part, yard, facts.yard_names.get(yard, yard), yards[yard], facts))
+    for line in by_week(facts.operation, facts.problem):
+        part = facts.parts.get(line.part)
+        if part is not None:
+            rows.append(
+                Requirement(
+                    part=part.code,
+                    name=part.name,
+                    unit=part.unit,
+                    yard=line.yard,
+                    yard_name=facts.yard_names.get(line.yard, line.yard) if line.yard else "all yards",
+                    mean=tuple(round(each, 1) for each in line.mean),
+                    high=tuple(round(each, 1) for each in line.high),
+                )
+            )
     return tuple(rows)
-
-
-def _requirement(part, yard, yard_name, asked, facts):
-    weights = facts.flows.weights
-    return Requirement(
-        part=part.code,
-        name=part.name,
-        unit=part.unit,
-        yard=yard,
-        yard_name=yard_name,
-        mean=tuple(round(float(each), 1) for each in weights @ asked),
-        high=tuple(round(quantile(week, weights, 0.9), 1) for week in asked.T),
-    )

@@ -8,14 +8,14 @@ from decimal import Decimal
 import numpy as np
 
 from planner.plan.records import Standing
-from planner.plan.words import cents, day_words, listed, sum_words
+from planner.plan.words import cents, day_words, listed, percent, sum_words
 
 BAD_YEARS = 0.05  # the worst season in twenty
 
 
 def standing_of(facts, rivals=(), without_budget=None):
     plan = facts.plan
-    found = plan.objective is not None and plan.status not in ("infeasible", "unbounded")
+    found = plan.is_order
     worth = cents(plan.objective) if found else None
     return Standing(
         status=plan.status,
@@ -42,7 +42,7 @@ def bad_year(plan, problem, share=BAD_YEARS):
 
 
 def _said(plan):
-    gap = f"{plan.gap:.2%}".replace("%", " %") if plan.gap is not None else ""
+    gap = percent(plan.gap, 2) if plan.gap is not None else ""
     if plan.status == "optimal":
         return "Proven best: no order from these prices is worth more in these seasons."
     if plan.status == "within_gap":

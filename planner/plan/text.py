@@ -36,7 +36,7 @@ def _row(piece, packs, units, price, total, order_by):
 def _order(order, money, why):
     rows = [
         _wrapped(f"{order.name}: order by {day_words(order.order_by)}, due {day_words(order.due_on)}"),
-        _row("Piece", "Packs", "Units", "A pack", f"Total, {money}", "Order by"),
+        _row("Piece", "Packs", "Units", "A pack", f"Total, {money}", "Can wait to"),
         "-" * WIDTH,
     ]
     for line in order.lines:

@@ -65,6 +65,11 @@ def seasons(in_100):
     return f"in {in_100} season{'' if in_100 == 1 else 's'} of 100"
 
 
+def percent(share, places=0):
+    """72 %, never broken over two lines."""
+    return f"{share * 100:.{places}f}\N{NO-BREAK SPACE}%"
+
+
 def amount(units, unit, name=""):
     """60 (pieces), 1,500 lb: what follows the verb."""
     figure = number(units)

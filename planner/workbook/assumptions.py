@@ -1,26 +1,30 @@
 """The sheet Assumptions: every question of the season with the answer planned with, its default and its source."""
 
-from planner.workbook.cells import BOLD, TITLE, head_row, lines_of, prints, rule, text, widths
+from planner.workbook.cells import BOLD, head_row, lines_of, prints, rule, text, title, widths
 
 HEADS = ("About", "Question", "Answer", "Unit", "Default", "Whose", "Source")
 WIDTHS = (10, 58, 16, 12, 16, 12, 58)
 
 
 def write_assumptions(sheet, report, paper):
-    text(sheet, 1, 1, "Assumptions", font=TITLE)
-    head_row(sheet, 2, HEADS)
-    row = 3
+    title(
+        sheet,
+        "Assumptions",
+        "What the season was worked out with. A default that is wrong for you is worth mending.",
+    )
+    head_row(sheet, 3, HEADS)
+    row = 4
     for asked in report.assumptions:
         whose = "your answer" if asked.own else "default"
         values = (asked.group, asked.ask, asked.value, asked.unit, asked.default, whose, asked.source)
         for column, value in enumerate(values, 1):
             text(sheet, row, column, value, wrap=True, font=BOLD if asked.own and column == 3 else None)
         tall = max(lines_of(value, width) for value, width in zip(values, WIDTHS, strict=True))
-        sheet.row_dimensions[row].height = 15 * tall
+        sheet.row_dimensions[row].height = 14 * tall + 2
         rule(sheet, row, len(HEADS))
         row += 1
     widths(sheet, *WIDTHS)
-    sheet.freeze_panes = "A3"
+    sheet.freeze_panes = "A4"
     prints(
-        sheet, wide=True, paper=paper, repeat=2, last_column=len(HEADS), last_row=row - 1, foot="Winter order"
+        sheet, wide=True, paper=paper, repeat=3, last_column=len(HEADS), last_row=row - 1, foot="Winter order"
     )

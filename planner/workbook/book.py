@@ -6,6 +6,7 @@ import io
 from openpyxl import Workbook
 
 from planner.workbook.assumptions import write_assumptions
+from planner.workbook.cells import PLAIN
 from planner.workbook.order import write_order
 from planner.workbook.requirement import write_requirement
 from planner.workbook.summary import write_summary
@@ -18,6 +19,7 @@ def workbook_of(report, *, paper=None):
     """`paper`: A4 or Letter; left out, Letter where the money is North American."""
     paper = paper or ("Letter" if report.money in LETTER_MONEYS else "A4")
     book = Workbook()
+    book._named_styles["Normal"].font = PLAIN
     summary = book.active
     summary.title = "Summary"
     order, why, requirement, assumptions = (

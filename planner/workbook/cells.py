@@ -12,11 +12,13 @@ from openpyxl.utils import get_column_letter
 CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\ufffe\uffff]|[\ud800-\udfff]")
 MOST = 32_000  # a cell holds 32,767 characters
 
-TITLE = Font(size=18, bold=True)
-HEAD = Font(size=13, bold=True)
-BOLD = Font(bold=True)
-QUIET = Font(color="43504E")
-BRICK = Font(bold=True, color="8A2C17")
+FACE = "Arial"  # its metrics are met by a free font on every desktop
+PLAIN = Font(name=FACE, size=10)
+TITLE = Font(name=FACE, size=18, bold=True)
+HEAD = Font(name=FACE, size=13, bold=True)
+BOLD = Font(name=FACE, size=10, bold=True)
+QUIET = Font(name=FACE, size=10, color="43504E")
+BRICK = Font(name=FACE, size=10, bold=True, color="8A2C17")
 
 THICK = Side(style="medium", color="14201F")
 HAIR = Side(style="hair", color="687573")
@@ -28,6 +30,7 @@ DAY = "d mmm yyyy"
 SHARE = "0.00%"
 TOP = Alignment(vertical="top")
 WRAP = Alignment(vertical="top", wrap_text=True)
+BESIDE = Alignment(vertical="top", wrap_text=True, indent=1)  # text right of a figure
 RIGHT = Alignment(vertical="top", horizontal="right")
 
 SIGNED = {
@@ -58,8 +61,7 @@ def text(sheet, row, column, value, *, font=None, wrap=False, align=None):
     cell.data_type = "s"
     cell.quotePrefix = cell.value[:1] in tuple("=+-@")
     cell.alignment = align or (WRAP if wrap else TOP)
-    if font:
-        cell.font = font
+    cell.font = font or PLAIN
     return cell
 
 
@@ -68,8 +70,7 @@ def figure(sheet, row, column, value, style, *, font=None):
     cell = sheet.cell(row, column, value)
     cell.number_format = style
     cell.alignment = RIGHT
-    if font:
-        cell.font = font
+    cell.font = font or PLAIN
     return cell
 
 
@@ -79,12 +80,20 @@ def formula(sheet, row, column, expression, style, *, font=None):
     return figure(sheet, row, column, f"={expression}", style, font=font)
 
 
-def head_row(sheet, row, words, *, right=()):
-    """Heads of a table: bold over a thick line; those of figures at the right."""
+def title(sheet, words, under):
+    """The sheet's name over a quiet line that says of when it is, or how to read it."""
+    text(sheet, 1, 1, words, font=TITLE)
+    text(sheet, 2, 1, under, font=QUIET)
+    sheet.row_dimensions[1].height, sheet.row_dimensions[2].height = 26, 18
+
+
+def head_row(sheet, row, words, *, right=(), beside=()):
+    """Heads of a table: bold over a thick line; those of figures at the right, text beside figures set off."""
     for column, word in enumerate(words, 1):
         across = "right" if column in right else "left"
         cell = text(sheet, row, column, word, font=BOLD)
-        cell.alignment = Alignment(vertical="bottom", horizontal=across, wrap_text=True)
+        indent = 1 if column in beside else 0
+        cell.alignment = Alignment(vertical="bottom", horizontal=across, wrap_text=True, indent=indent)
         cell.border = Border(bottom=THICK)
 
 
@@ -101,10 +110,10 @@ def widths(sheet, *each):
 
 def lines_of(value, width):
     """Printed lines a wrapped text takes in a column of that width (a wide hand is allowed for)."""
-    return sum(max(1, -(-len(line) // max(1, int(width * 0.95)))) for line in clean(value).split("\n"))
+    return sum(max(1, -(-len(line) // max(1, int(width * 1.1)))) for line in clean(value).split("\n"))
 
 
-def prints(sheet, *, wide, paper, repeat, last_column, last_row, foot=""):
+def prints(sheet, *, wide, paper, repeat, last_column, last_row, foot="Winter order"):
     """Print set-up: fits the width of the paper, heads on every page, page numbers at the foot."""
     sheet.page_setup.orientation = "landscape" if wide else "portrait"
     sheet.page_setup.paperSize = {"A4": 9, "Letter": 1}[paper]

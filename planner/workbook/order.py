@@ -9,13 +9,13 @@ from openpyxl.styles import Border
 
 from planner.plan.words import day_words
 from planner.workbook.cells import (
+    BESIDE,
     BOLD,
     COUNT,
     DAY,
     HEAD,
     QUIET,
     THIN,
-    TITLE,
     figure,
     formula,
     head_row,
@@ -23,10 +23,11 @@ from planner.workbook.cells import (
     prints,
     rule,
     text,
+    title,
     widths,
 )
 
-HEADS = ("No.", "Piece", "Packs", "Units", "Unit", "Price a pack", "Total", "Order by", "Note")
+HEADS = ("No.", "Piece", "Packs", "Units", "Unit", "Price a pack", "Total", "Can wait to", "Note")
 NUMBER, PIECE, PACKS, UNITS, UNIT, PRICE, TOTAL, BY, NOTE = range(1, 10)
 
 
@@ -42,9 +43,8 @@ class Sums:
 
 def write_order(sheet, report, paper):
     money = money_format(report.money)
-    text(sheet, 1, NUMBER, "Winter order", font=TITLE)
-    text(sheet, 2, NUMBER, f"As of {day_words(report.day)}", font=QUIET)
-    head_row(sheet, 3, HEADS, right=(PACKS, UNITS, PRICE, TOTAL, BY))
+    title(sheet, "Winter order", f"As of {day_words(report.day)}")
+    head_row(sheet, 3, HEADS, right=(NUMBER, PACKS, UNITS, PRICE, TOTAL, BY), beside=(PIECE, UNIT, NOTE))
     row, goods, fees, totals = 4, [], [], []
     for order in report.orders:
         row, cells = _block(sheet, row, order, money)
@@ -54,33 +54,33 @@ def write_order(sheet, report, paper):
     grand = _grand(sheet, row, totals, money)
     widths(sheet, 5, 44, 8, 9, 9, 13, 14, 14, 46)
     sheet.freeze_panes = "C4"
-    prints(sheet, wide=True, paper=paper, repeat=3, last_column=NOTE, last_row=row, foot="Winter order")
+    prints(sheet, wide=True, paper=paper, repeat=3, last_column=NOTE, last_row=row)
     return Sums(goods=tuple(goods), fees=tuple(fees), totals=tuple(totals), grand=grand)
 
 
 def _block(sheet, row, order, money):
     text(sheet, row, NUMBER, order.name, font=HEAD)
     said = f"Order by {day_words(order.order_by)}, due {day_words(order.due_on)}"
-    text(sheet, row, NOTE, said, font=QUIET)
+    text(sheet, row, NOTE, said, font=QUIET, align=BESIDE)
     sheet.row_dimensions[row].height = 24
     first = row = row + 1
     for line in order.lines:
         row = _line(sheet, row, line, money)
     last = row - 1
     rule(sheet, last, NOTE, THIN)
-    text(sheet, row, PIECE, "Goods")
+    text(sheet, row, PIECE, "Goods", align=BESIDE)
     formula(sheet, row, TOTAL, f"SUM(G{first}:G{last})", money)
-    text(sheet, row + 1, PIECE, "Shipping")
+    text(sheet, row + 1, PIECE, "Shipping", align=BESIDE)
     figure(sheet, row + 1, TOTAL, order.fee, money)
-    text(sheet, row + 1, NOTE, order.fee_note, font=QUIET, wrap=True)
-    text(sheet, row + 2, PIECE, "Sum", font=BOLD)
+    text(sheet, row + 1, NOTE, order.fee_note, font=QUIET, align=BESIDE)
+    text(sheet, row + 2, PIECE, "Sum", font=BOLD, align=BESIDE)
     formula(sheet, row + 2, TOTAL, f"G{row}+G{row + 1}", money, font=BOLD)
     return row + 4, (f"G{row}", f"G{row + 1}", f"G{row + 2}")
 
 
 def _line(sheet, row, line, money):
     figure(sheet, row, NUMBER, line.number, COUNT)
-    text(sheet, row, PIECE, line.name, wrap=True)
+    text(sheet, row, PIECE, line.name, align=BESIDE)
     figure(sheet, row, PACKS, line.packs, COUNT)
     if len(line.bill) == 1:
         figure(sheet, row, PRICE, line.price, money)
@@ -90,14 +90,14 @@ def _line(sheet, row, line, money):
         formula(sheet, row, PRICE, f"G{row}/C{row}", money)
         formula(sheet, row, TOTAL, steps, money)
     figure(sheet, row, BY, line.order_by, DAY)
-    text(sheet, row, NOTE, _note(line), font=QUIET, wrap=True)
+    text(sheet, row, NOTE, _note(line), font=QUIET, align=BESIDE)
     kit = len(line.parts) > 1
     for number, part in enumerate(line.parts):
         at = row + number + (1 if kit else 0)
         if kit:
-            text(sheet, at, PIECE, f"    of it: {part.name}", font=QUIET, wrap=True)
+            text(sheet, at, PIECE, f"    of it: {part.name}", font=QUIET, align=BESIDE)
         figure(sheet, at, UNITS, part.units, COUNT)
-        text(sheet, at, UNIT, part.unit)
+        text(sheet, at, UNIT, part.unit, align=BESIDE)
     row += len(line.parts) + (1 if kit else 0)
     rule(sheet, row - 1, NOTE)
     return row
@@ -109,7 +109,8 @@ def _note(line):
 
 
 def _grand(sheet, row, totals, money):
-    text(sheet, row, PIECE, "All orders, shipping included", font=HEAD)
+    text(sheet, row, PIECE, "All orders, shipping included", font=HEAD, align=BESIDE)
+    sheet.row_dimensions[row].height = 22
     cell = formula(sheet, row, TOTAL, "+".join(totals) if totals else "0", money, font=HEAD)
     for column in range(1, NOTE + 1):
         sheet.cell(row, column).border = Border(top=THIN, bottom=THIN)

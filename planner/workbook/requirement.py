@@ -1,6 +1,7 @@
 """The sheet Requirement: pieces asked for by week (down) and part (across): all yards, most years, each yard.
 
-Takes the sheet and the report. The mean of all yards is the sum of the yards' rows, as a formula.
+Takes the sheet and the report. Weeks in which a block asks for nothing are left out. The mean of all yards is the
+sum of the yards' rows, as a formula.
 """
 
 from openpyxl.styles import Alignment
@@ -12,93 +13,84 @@ from planner.workbook.cells import (
     BOLD,
     COUNT,
     DAY,
-    QUIET,
     TENTH,
     THIN,
-    TITLE,
     figure,
     formula,
     head_row,
     prints,
     rule,
     text,
+    title,
     widths,
 )
 
 FIXED = 3  # where, week, starts on
 HEAD = 3
+LEAST_COLUMNS = 10  # so that a short list is not blown up to the width of the paper
 
 
 def write_requirement(sheet, report, paper):
     parts = list(dict.fromkeys(row.part for row in report.requirement))
     names = {row.part: row.name for row in report.requirement}
-    text(sheet, 1, 1, "Gear asked for by week", font=TITLE)
-    said = (
-        "Over and above what stands on the colonies; what is used up is counted on from the week it is used."
-    )
-    text(sheet, 2, 1, said, font=QUIET)
-    columns = FIXED + len(parts)
-    head_row(
+    title(
         sheet,
-        HEAD,
-        ("Where", "Week", "Starts on", *(names[part] for part in parts)),
-        right=range(2, columns + 1),
+        "Gear asked for by week",
+        "Beside what colonies stand in. What is used up counts on from its week.",
     )
-    for column in range(FIXED + 1, columns + 1):
-        sheet.cell(HEAD, column).alignment = Alignment(
-            text_rotation=90, horizontal="center", vertical="bottom"
-        )
-    sheet.row_dimensions[HEAD].height = 8 + 5.6 * max([len(name) for name in names.values()], default=6)
-    rows = _rows(sheet, report, parts)
-    widths(sheet, 24, 7, 13, *[7] * len(parts))
+    columns = max(LEAST_COLUMNS, FIXED + len(parts))
+    heads = ("Where", "Week", "Starts on", *(names[part] for part in parts))
+    head_row(sheet, HEAD, heads, right=range(2, columns + 1))
+    for column in range(FIXED + 1, FIXED + len(parts) + 1):
+        cell = sheet.cell(HEAD, column)
+        cell.alignment = Alignment(text_rotation=90, horizontal="right", vertical="bottom")
+    sheet.row_dimensions[HEAD].height = 10 + 5.6 * max([len(name) for name in names.values()], default=6)
+    last = _blocks(sheet, report, parts)
+    widths(sheet, 34, 7, 13, *[7.5] * len(parts))
     sheet.freeze_panes = sheet.cell(HEAD + 1, FIXED + 1)
-    if rows > HEAD:
-        sheet.auto_filter.ref = f"A{HEAD}:{get_column_letter(columns)}{rows}"
-    prints(
-        sheet,
-        wide=len(parts) > 12,
-        paper=paper,
-        repeat=HEAD,
-        last_column=columns,
-        last_row=rows,
-        foot="Winter order",
-    )
+    if last > HEAD and parts:
+        sheet.auto_filter.ref = f"A{HEAD}:{get_column_letter(FIXED + len(parts))}{last}"
+    prints(sheet, wide=len(parts) > 8, paper=paper, repeat=HEAD, last_column=columns, last_row=last)
 
 
-def _rows(sheet, report, parts):
-    """Two blocks for all yards, then one a yard; a page break after each."""
+def _blocks(sheet, report, parts):
+    """Two blocks for all yards, then one a yard; a page break after each. Gives the last row."""
     curves = {(row.yard, row.part): row for row in report.requirement}
     yards = sorted({(row.yard_name, row.yard) for row in report.requirement if row.yard})
-    weeks = len(report.requirement[0].mean) if report.requirement else 0
     blocks = [("All yards, mean", "", "mean"), ("All yards, nine seasons of ten at most", "", "high")]
     blocks += [(name, yard, "mean") for name, yard in yards]
-    if not weeks:
-        return HEAD
-    first_yard = HEAD + 1 + 2 * weeks
-    last = HEAD + len(blocks) * weeks
+    weeks = {block: _weeks(curves, *block[1:]) for block in blocks}
+    first_yard = HEAD + 1 + len(weeks[blocks[0]]) + len(weeks[blocks[1]])
+    last = HEAD + sum(len(each) for each in weeks.values())
     row = HEAD + 1
-    for number, (words, yard, kind) in enumerate(blocks):
-        for week in range(weeks):
-            _where(sheet, row, words, week, report.day, bold=number == 0)
+    for block in blocks:
+        for week in weeks[block]:
+            _where(sheet, row, block[0], week, report.day)
             for column, part in enumerate(parts, FIXED + 1):
-                if number == 0:
-                    letter = get_column_letter(column)
-                    span = f"${letter}${first_yard}:${letter}${last},$B${first_yard}:$B${last},$B{row}"
-                    _sum(sheet, row, column, span)
-                elif curve := curves.get((yard, part)):
-                    figure(sheet, row, column, getattr(curve, kind)[week], TENTH)
+                if block is blocks[0]:
+                    _sum(sheet, row, column, first_yard, last)
+                elif curve := curves.get((block[1], part)):
+                    figure(sheet, row, column, getattr(curve, block[2])[week], TENTH)
             row += 1
-        rule(sheet, row - 1, FIXED + len(parts), THIN)
-        sheet.row_breaks.append(Break(id=row - 1))
+        if row <= last and weeks[block]:
+            rule(sheet, row - 1, FIXED + len(parts), THIN)
+            sheet.row_breaks.append(Break(id=row - 1))
     return last
 
 
-def _where(sheet, row, words, week, day, *, bold):
-    text(sheet, row, 1, words, font=BOLD if bold else None)
+def _weeks(curves, yard, kind):
+    """Weeks in which the block asks for anything."""
+    asked = [getattr(row, kind) for (at, _part), row in curves.items() if at == yard]
+    return [week for week, values in enumerate(zip(*asked, strict=True)) if any(values)]
+
+
+def _where(sheet, row, words, week, day):
+    text(sheet, row, 1, words)
     figure(sheet, row, 2, week, COUNT)
     figure(sheet, row, 3, week_day(day, week), DAY)
 
 
-def _sum(sheet, row, column, span):
-    values, weeks, week = span.split(",")
-    formula(sheet, row, column, f"SUMIF({weeks},{week},{values})", TENTH)
+def _sum(sheet, row, column, first, last):
+    letter = get_column_letter(column)
+    weeks, values = f"$B${first}:$B${last}", f"${letter}${first}:${letter}${last}"
+    formula(sheet, row, column, f"SUMIF({weeks},$B{row},{values})", TENTH, font=BOLD)

@@ -10,11 +10,9 @@ from planner.workbook.cells import (
     COUNT,
     DAY,
     HEAD,
-    QUIET,
     SHARE,
     TENTH,
     THIN,
-    TITLE,
     figure,
     formula,
     head_row,
@@ -23,6 +21,7 @@ from planner.workbook.cells import (
     prints,
     rule,
     text,
+    title,
     widths,
 )
 
@@ -46,7 +45,7 @@ class Sheet:
         """A sentence over the whole width, as tall as it needs."""
         self.sheet.merge_cells(start_row=self.row, start_column=1, end_row=self.row, end_column=len(COLUMNS))
         text(self.sheet, self.row, 1, words, wrap=True, font=font)
-        self.sheet.row_dimensions[self.row].height = 15 * lines_of(words, WIDE)
+        self.sheet.row_dimensions[self.row].height = 14 * lines_of(words, WIDE) + 3
         self.row += 1
 
     def table(self, heads, rows, styles):
@@ -81,8 +80,7 @@ class Formula:
 
 def write_summary(sheet, report, sums, paper):
     page = Sheet(sheet, report, sums)
-    text(sheet, 1, 1, "Winter order", font=TITLE)
-    text(sheet, 2, 1, f"As of {day_words(report.day)}", font=QUIET)
+    title(sheet, "Winter order", f"As of {day_words(report.day)}")
     page.row = 3
     page.said(report.headline, font=BOLD)
     for missing in report.no_offers:
@@ -104,7 +102,6 @@ def write_summary(sheet, report, sums, paper):
         repeat=2,
         last_column=len(COLUMNS),
         last_row=page.row,
-        foot="Winter order",
     )
 
 
@@ -150,7 +147,13 @@ def _standing(page):
         (_capital(rival.name), rival.spend, rival.worth, rival.bad_year, rival.gain)
         for rival in standing.rivals
     ]
-    heads = ("Worth a season, all costs paid", "Spent now", "Mean season", "Worst of twenty", "Gain on it")
+    heads = (
+        "Worth a season, all costs paid",
+        "Spent now",
+        "Mean season",
+        "Worst of twenty",
+        "This order gains",
+    )
     page.table(heads, rows, (None, *[page.money] * 4))
     for sentence in standing.sentences:
         page.said(sentence)

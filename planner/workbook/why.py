@@ -1,26 +1,28 @@
-"""The sheet Why: a row a line with the figures its reason rests on, and the reason itself.
+"""The sheet Why: for each line a row of the figures its reason rests on, and the reason under it.
 
-Takes the sheet and the report. What is owned is told of the line's part and all that is made of it.
+Takes the sheet and the report. What is owned is told of the line's part and of all that is made of it.
 """
 
 from planner.plan.words import listed
 from planner.workbook.cells import (
+    BESIDE,
+    BOLD,
     COUNT,
-    TITLE,
-    WRAP,
+    HAIR,
     figure,
     head_row,
     lines_of,
     prints,
     rule,
     text,
+    title,
     widths,
 )
 
 HEADS = (
     "No.",
     "Piece",
-    "Units",
+    "Units bought",
     "Sound in store",
     "To mend",
     "Held back",
@@ -29,50 +31,54 @@ HEADS = (
     "Asked for, mean",
     "Nine of ten at least",
     "Nine of ten at most",
-    "Most in use",
-    "Deadouts give back",
+    "Dead-outs give back",
     "Short in … of 100 without",
-    "Reason",
+    "Most in use",
 )
-REASON = len(HEADS)
-REASON_WIDTH, PIECE_WIDTH = 74, 26
+WIDTHS = (5, 30, 8, 8, 8, 8, 8, 9, 9, 9, 9, 9, 10, 26)
+WHEN = len(HEADS)
 
 
 def write_why(sheet, report, paper):
-    text(sheet, 1, 1, "Why each line", font=TITLE)
-    head_row(sheet, 2, HEADS, right=(1, *range(3, 12), 13, 14))
-    sheet.row_dimensions[2].height = 46
-    row = 3
+    title(sheet, "Why each line", "Seasons of 100 are counted with the rest of the order bought.")
+    head_row(sheet, 3, HEADS, right=(1, *range(3, WHEN)), beside=(2, WHEN))
+    sheet.row_dimensions[3].height = 42
+    row = 4
     for line in report.lines:
-        _line(sheet, row, line)
-        row += 1
-    widths(sheet, 5, PIECE_WIDTH, 8, 8, 8, 8, 8, 10, 10, 10, 10, 13, 10, 12, REASON_WIDTH)
-    sheet.freeze_panes = "C3"
-    prints(sheet, wide=True, paper=paper, repeat=2, last_column=REASON, last_row=row - 1, foot="Winter order")
+        _figures(sheet, row, line)
+        _reason(sheet, row + 1, line.why.text)
+        row += 2
+    widths(sheet, *WIDTHS)
+    sheet.freeze_panes = "C4"
+    prints(sheet, wide=True, paper=paper, repeat=3, last_column=WHEN, last_row=row - 1)
 
 
-def _line(sheet, row, line):
+def _figures(sheet, row, line):
     why, peak = line.why, line.why.peak
     owned = [
         sum(getattr(each, kind) for each in why.owned)
         for kind in ("sound", "to_mend", "held", "on_order", "on_colonies")
     ]
-    figure(sheet, row, 1, line.number, COUNT)
-    text(sheet, row, 2, line.name, wrap=True)
-    figure(sheet, row, 3, line.parts[0].units if len(line.parts) == 1 else None, COUNT)
-    asked = [peak.mean, peak.low, peak.high] if peak else [None] * 3
-    for column, value in enumerate((*owned, *asked), 4):
+    figure(sheet, row, 1, line.number, COUNT, font=BOLD)
+    text(sheet, row, 2, line.name, font=BOLD, align=BESIDE)
+    figure(sheet, row, 3, line.parts[0].units if len(line.parts) == 1 else None, COUNT, font=BOLD)
+    asked = [peak.mean, peak.low, peak.high, peak.returned] if peak else [None] * 4
+    for column, value in enumerate((*owned, *asked, why.short_in_100), 4):
         figure(sheet, row, column, value, COUNT)
-    text(sheet, row, 12, _when(peak), align=WRAP)
-    figure(sheet, row, 13, peak.returned if peak else None, COUNT)
-    figure(sheet, row, 14, why.short_in_100, COUNT)
-    text(sheet, row, REASON, why.text, wrap=True)
-    tall = max(lines_of(why.text, REASON_WIDTH), lines_of(line.name, PIECE_WIDTH), lines_of(_when(peak), 13))
-    sheet.row_dimensions[row].height = 15 * tall + 3
-    rule(sheet, row, REASON)
+    when = _when(peak)
+    text(sheet, row, WHEN, when, align=BESIDE)
+    tall = max(lines_of(line.name, WIDTHS[1] - 2), lines_of(when, WIDTHS[-1] - 2))
+    sheet.row_dimensions[row].height = 14 * tall + 2
+
+
+def _reason(sheet, row, words):
+    sheet.merge_cells(start_row=row, start_column=2, end_row=row, end_column=WHEN)
+    text(sheet, row, 2, words, align=BESIDE)
+    sheet.row_dimensions[row].height = 14 * lines_of(words, sum(WIDTHS[1:])) + 5
+    rule(sheet, row, WHEN, HAIR)
 
 
 def _when(peak):
     if peak is None:
         return ""
-    return f"{peak.words}, {listed(peak.yards, most=2, rest='more')}" if peak.yards else peak.words
+    return f"{peak.words}, {listed(peak.yards, most=2, rest='more yards')}" if peak.yards else peak.words
