@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from django import forms
+from django.utils import timezone
 from django.utils.text import slugify
 
 from planner.errors import Refused
@@ -55,8 +56,9 @@ class SeasonForm(forms.ModelForm):
 
     def __init__(self, *args, **kwargs):
         super().__init__(*args, **kwargs)
-        if self.instance.pk:
-            self.fields["budget"].initial = self.instance.budget
+        self.fields["budget"].initial = self.instance.budget
+        if not self.instance.pk:
+            self.fields["starts_on"].initial = timezone.localdate
 
     def save(self, commit=True):
         budget = self.cleaned_data["budget"]
@@ -101,6 +103,7 @@ class AskedQuestion:
     source: str
     own: bool
     is_choice: bool
+    is_wide: bool
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -108,6 +111,7 @@ class AskedGroup:
     name: str
     anchor: str
     answered: str
+    open: bool
     questions: tuple[AskedQuestion, ...]
 
 
@@ -173,6 +177,7 @@ class AnswersForm(forms.Form):
                 name=HEADS[group],
                 anchor=slugify(group),
                 answered=f"{own} of {len(asked)} your own",
+                open=any(question.field.errors for question in asked),
                 questions=asked,
             )
 
@@ -186,6 +191,7 @@ class AnswersForm(forms.Form):
             source="" if is_choice and question.source == JUDGEMENT else source_words(question),
             own=question.key in self.season.answers,
             is_choice=is_choice,
+            is_wide=len(question.choices) > 3,
         )
 
 
@@ -220,7 +226,8 @@ def shown(question, value):
     """A stored value as it is typed: shares in per cent."""
     if value is None or question.kind != "share":
         return value
-    return float(Decimal(repr(value)) * 100)
+    percent = Decimal(repr(value)) * 100
+    return int(percent) if percent == int(percent) else float(percent)
 
 
 def usual_words(question, day):
@@ -240,7 +247,7 @@ def usual_words(question, day):
 def span_words(question):
     if question.lowest is None:
         return ""
-    return f"{shown(question, question.lowest):,g} to {shown(question, question.highest):,g}"
+    return f"from {shown(question, question.lowest):,g} to {shown(question, question.highest):,g}"
 
 
 def unit_words(question, money):

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from planner.plan.records import Line, Report, SupplierOrder
-from planner.plan.words import amount, day_words, number, sum_words
+from planner.plan.words import SIGNS, amount, number, sum_words
 from planner.rulers import BudgetLine, NeedRuler, budget_line, need_ruler
 
 
@@ -50,7 +50,17 @@ class OrderPage:
 
     @property
     def money(self):
-        return self.report.money
+        return SIGNS.get(self.report.money, self.report.money)
+
+    @property
+    def orders_said(self):
+        """What is approved, as the button names it: 2 orders."""
+        return _counted(len(self.tables), "order")
+
+    @property
+    def answers_said(self):
+        own = sum(row.own for row in self.report.assumptions)
+        return f"{own} of {_counted(len(self.report.assumptions), 'answer')} your own"
 
 
 def order_page(report):
@@ -63,7 +73,7 @@ def order_page(report):
         tables=tables,
         budget_line=budget_line(report.spend, report.budget),
         budget_said=_budget_said(report),
-        spend_said=sum_words(report.spend, report.money, cents_too=True),
+        spend_said=_sum(report.spend, report.money),
         count_said=f"{_counted(len(report.lines), 'line')}, {_counted(suppliers, 'supplier')}",
         order_by=report.order_by,
     )
@@ -76,8 +86,13 @@ def _counted(count, noun):
 def _budget_said(report):
     if report.budget is None:
         return "no limit set"
-    left = sum_words(report.budget - report.spend, report.money, cents_too=True)
-    return f"{sum_words(report.budget, report.money)}, of it {left} unspent"
+    left = _sum(report.budget - report.spend, report.money)
+    return f"{_sum(report.budget, report.money)}, of it {left} unspent"
+
+
+def _sum(value, money):
+    """Cents only where there are any."""
+    return sum_words(value, money, cents_too=value != int(value))
 
 
 def _row(line):
@@ -89,6 +104,8 @@ def _row(line):
     else:
         packs = f"{line.packs} of {number(a_pack)}" if a_pack > 1 else str(line.packs)
         brings = first.name if first.unit == "piece" else f"{first.name}, by the {first.unit}"
+    if brings.lower() == line.name.lower():
+        brings = ""
     return OrderRow(
         line=line,
         packs=packs,
@@ -130,7 +147,3 @@ def _owned_said(sound, coming, to_mend):
     if to_mend:
         words.append(f"{number(to_mend)} to mend")
     return f"Owned: {', '.join(words)}."
-
-
-def deadline_words(order):
-    return f"Order by {day_words(order.order_by)}, arrives about {day_words(order.due_on)}"

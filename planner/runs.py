@@ -6,6 +6,7 @@ purchase orders. Does not compute: each stage takes the record of the one before
 
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import partial
 
 from django.db import transaction
 from django.utils import timezone
@@ -32,17 +33,22 @@ from planner.plan import Report, report_of
 from planner.plan.json_form import as_json as report_as_json
 from planner.plan.json_form import report_from
 from planner.projection import project
-from planner.requirement import sizing_problem
+from planner.requirement import Unpriced, sizing_problem
 from planner.season.assumptions import AnswerFaults, Assumptions, assumptions_of
 from planner.season.operation import Operation
 from planner.season.scenarios import draw
 from planner.sizing.faults import Faults
 from planner.sizing.records import Problem
 from planner.sizing.writing import as_json as problem_as_json
-from planner.solution import Plan, solve_apart
+from planner.solution import Cancelled, Plan, solve_apart
 from planner.solution.plan_json import as_json as plan_as_json
+from planner.trial import rivals, without_budget
 
+NEARLY_ALL = 0.9
 STOPPED = "Stopped before it was done. Nothing was ordered; start it again when you like."
+
+
+PLAIN_REFUSALS = (Refused, AnswerFaults, Faults, Unpriced)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -85,20 +91,31 @@ def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
         projections.append(project(operation, assumptions, scenario))
     progress("writing down what the seasons ask for")
     problem = sizing_problem(operation, assumptions, projections, budget=settings.budget)
-    progress("looking for the best order")
-    plan = solve_apart(
+    looking = partial(progress, "looking for the best order")
+    looking()
+    solve = partial(solve_apart, solver=settings.solver, cancelled=cancelled)
+    plan = solve(
         problem,
-        solver=settings.solver,
         gap=settings.gap,
         seconds=settings.seconds,
-        progress=progress,
-        cancelled=cancelled,
+        progress=lambda _stage, bound, gap: looking(bound, gap),
     )
-    progress("writing down the reasons")
-    if plan.status in ("infeasible", "unbounded") or plan.objective is None:
+    if not plan.is_order:
         raise NoOrderFound(status=plan.status, reason=plan.reason)
-    report = report_of(operation, assumptions, problem, plan)
+    progress("judging it against other orders")
+    others = rivals(operation, assumptions, problem, plan, solve=solve, seconds=settings.seconds)
+    freely = None
+    if held_back(problem, plan):
+        progress("looking past the budget")
+        freely = without_budget(problem, solve=solve, gap=settings.gap, seconds=settings.seconds)
+    progress("writing down the reasons")
+    report = report_of(operation, assumptions, problem, plan, rivals=others, without_budget=freely)
     return Outcome(operation=operation, assumptions=assumptions, problem=problem, plan=plan, report=report)
+
+
+def held_back(problem, plan):
+    """Whether the budget is near enough to its end that more of it might buy more."""
+    return problem.budget is not None and plan.spend >= NEARLY_ALL * problem.budget
 
 
 def season_facts(day, answers):
@@ -152,9 +169,9 @@ def work(run, *, progress=quiet, cancelled=never):
     """Plans a leased run and writes what came of it. A bug is not caught: the lease runs out, it is tried again."""
     try:
         outcome = plan_order(run.day, run.answers, settings_of(run), progress=progress, cancelled=cancelled)
-    except RunStopped:
+    except (RunStopped, Cancelled):
         return _finish(run, Run.Status.CANCELLED, message=STOPPED)
-    except (Refused, AnswerFaults, Faults) as refusal:
+    except PLAIN_REFUSALS as refusal:
         return _finish(run, Run.Status.FAILED, message=sentence_of(refusal))
     return _finish(
         run,

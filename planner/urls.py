@@ -1,3 +1,17 @@
 """The planner's addresses: seasons and their answers, runs and their orders."""
 
-urlpatterns = []
+from django.urls import path
+
+from planner import views
+
+urlpatterns = [
+    path("season/", views.seasons, name="season"),
+    path("season/<int:pk>/", views.season_answers, name="season-answers"),
+    path("season/<int:pk>/run/", views.season_run, name="season-run"),
+    path("runs/<int:pk>/", views.run_page, name="run"),
+    path("runs/<int:pk>/progress/", views.run_progress, name="run-progress"),
+    path("runs/<int:pk>/cancel/", views.run_cancel, name="run-cancel"),
+    path("runs/<int:pk>/order/", views.run_order, name="run-order"),
+    path("runs/<int:pk>/order.xlsx", views.run_workbook, name="run-workbook"),
+    path("runs/<int:pk>/approve/", views.run_approve, name="run-approve"),
+]

@@ -17,7 +17,6 @@ from planner.forms import AnswersForm, RunForm, SeasonForm
 from planner.models import Run, Season
 from planner.order_rows import order_page
 from planner.plan.json_form import report_from
-from planner.season.assumptions import AnswerFaults
 from planner.workbook import workbook_of
 
 WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
@@ -65,7 +64,7 @@ def season_run(request, pk):
         return render(request, "planner/season.html", sheet, status=422)
     try:
         run = runs.ask(season, who=request.user, now=timezone.now(), **form.cleaned_data)
-    except (Refused, AnswerFaults) as refusal:
+    except runs.PLAIN_REFUSALS as refusal:
         messages.error(request, runs.sentence_of(refusal))
         return redirect("season-answers", season.pk)
     return redirect("run", run.pk)

@@ -66,3 +66,9 @@ def whole_money(value, code="USD"):
 def figures(value):
     """A sum in a column whose head names the money: 1,240.50."""
     return f"{value:,.2f}".replace("-", "−")
+
+
+@register.filter
+def bare_head(head):
+    """A caution's head without the word, which the component brings."""
+    return head.removeprefix("Caution: ")

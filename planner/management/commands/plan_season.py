@@ -14,11 +14,9 @@ from django.core.management.base import BaseCommand, CommandError
 from django.utils import timezone
 
 from planner import runs
-from planner.errors import NoOrderFound, NoSuchSeason, Refused
+from planner.errors import NoOrderFound, NoSuchSeason
 from planner.models import Season
 from planner.plan.text import as_text
-from planner.season.assumptions import AnswerFaults
-from planner.sizing.faults import Faults
 from planner.sizing.writing import dump
 from planner.solution.plan_json import as_json
 from planner.workbook import workbook_of
@@ -97,7 +95,7 @@ class Command(BaseCommand):
             raise CommandError(
                 str(refusal), returncode=EXIT_WITHOUT_ORDER.get(refusal.status, 1)
             ) from refusal
-        except (Refused, AnswerFaults, Faults) as refusal:
+        except runs.PLAIN_REFUSALS as refusal:
             raise CommandError(runs.sentence_of(refusal), returncode=2) from refusal
         self.stdout.write(as_text(outcome.report))
         self._write(options["workbook"], lambda: workbook_of(outcome.report))

@@ -1,0 +1,226 @@
+"""A season, runs and a report for tests of pages: an order of invented suppliers. All figures invented."""
+
+import datetime as dt
+from decimal import Decimal
+
+from django.utils import timezone
+
+from planner.models import Run, Season
+from planner.plan.json_form import as_json
+from planner.plan.records import (
+    AssumptionRow,
+    Caution,
+    LaterLine,
+    Line,
+    Owned,
+    PacksAt,
+    PartUnits,
+    Peak,
+    Report,
+    Rival,
+    Shortage,
+    Standing,
+    SupplierOrder,
+    Why,
+)
+from tests import makers
+
+DAY = dt.date(2027, 1, 15)
+
+
+def make_season(**fields):
+    return Season.objects.create(
+        **{"name": "Winter order 2027", "starts_on": DAY, "budget_cents": 450_000, **fields}
+    )
+
+
+def make_run(season=None, **fields):
+    season = season or make_season()
+    usual = {"day": season.starts_on, "asked_at": timezone.now(), "budget_cents": season.budget_cents}
+    return Run.objects.create(season=season, **{**usual, **fields})
+
+
+def make_done_run(season=None, report=None, **fields):
+    """A run that is done, with a report whose offers are in the price lists."""
+    report = report or make_report()
+    suppliers = {order.supplier: order.name for order in report.orders}
+    for code, name in suppliers.items():
+        makers.make_supplier(code, name=name)
+    for order in report.orders:
+        for line in order.lines:
+            parts = {part.part: part.units // line.packs for part in line.parts}
+            supplier = makers.Supplier.objects.get(code=order.supplier)
+            cents = int(line.price * 100)
+            makers.make_offer(parts, supplier=supplier, code=line.offer, name=line.name, steps=((1, cents),))
+    usual = {
+        "status": Run.Status.DONE,
+        "finished_at": timezone.now(),
+        "gap_reached": 0.0008,
+        "report": as_json(report),
+        "message": report.headline,
+    }
+    return make_run(season, **{**usual, **fields})
+
+
+def make_line(number, offer, name, part, packs, per_pack, price, *, peak=None, owned=(), unit="piece"):
+    price = Decimal(price)
+    units = packs * per_pack
+    return Line(
+        number=number,
+        offer=offer,
+        name=name,
+        packs=packs,
+        parts=(PartUnits(part=part, name=name.lower(), unit=unit, units=units),),
+        price=price,
+        cost=price * packs,
+        bill=(PacksAt(packs=packs, price=price),),
+        price_note="",
+        order_by=dt.date(2027, 2, 26),
+        order_by_why="three weeks on the road, first wanted in late March",
+        due_on=dt.date(2027, 3, 19),
+        why=Why(
+            sentences=(f"Buy {units}: in 31 seasons of 100 Mill Race runs short in late May.",),
+            owned=owned,
+            peak=peak,
+            short_in_100=31,
+            short_words="late May",
+            short_yards=("Mill Race",),
+            beliefs=("This assumes 72 % come through.",),
+        ),
+    )
+
+
+def make_peak(**fields):
+    usual = {"week": 19, "starts_on": dt.date(2027, 5, 28), "words": "late May"}
+    figures = {"mean": 272, "low": 258, "high": 291, "served": 268, "returned": 6, "yards": ("Mill Race", "Upper Meadow")}
+    return Peak(**{**usual, **figures, **fields})
+
+
+def make_order(supplier, name, lines, fee):
+    goods = sum(line.cost for line in lines)
+    return SupplierOrder(
+        supplier=supplier,
+        name=name,
+        period=0,
+        lines=tuple(lines),
+        goods=goods,
+        fee=Decimal(fee),
+        fee_note=f"shipping {fee}" if Decimal(fee) else "shipping free from 1,500",
+        total=goods + Decimal(fee),
+        order_by=min(line.order_by for line in lines),
+        due_on=max(line.due_on for line in lines),
+    )
+
+
+def make_report(**fields):
+    """Two invented suppliers, five lines, within a budget of $4,500."""
+    mediums = Owned(part="box-medium-10", name="medium box", sound=198, to_mend=14)
+    frames = Owned(part="frame-medium", name="medium frame", sound=1500, on_order=200)
+    northfork = [
+        make_line(
+            1,
+            "nf-medium",
+            "Medium box, flat",
+            "box-medium-10-flat",
+            12,
+            5,
+            "71.00",
+            peak=make_peak(),
+            owned=(mediums,),
+        ),
+        make_line(
+            2,
+            "nf-frame",
+            "Medium frame, bare",
+            "frame-medium-flat",
+            6,
+            100,
+            "115.00",
+            owned=(frames,),
+            peak=make_peak(mean=2160, low=2000, high=2400, returned=50),
+        ),
+    ]
+    sandridge = [
+        make_line(3, "sr-sheet", "Medium sheet", "foundation-medium", 12, 50, "71.00"),
+        make_line(4, "sr-excluder", "Excluder", "excluder-10", 2, 10, "99.00"),
+        make_line(
+            5,
+            "sr-sugar",
+            "Sugar, 50 lb bag",
+            "sugar",
+            16,
+            50,
+            "31.50",
+            unit="lb",
+            peak=make_peak(week=None, starts_on=None, words="over the season", mean=1100, low=700, high=1400),
+        ),
+    ]
+    orders = (
+        make_order("northfork", "Northfork Woodware (invented)", northfork, "95.00"),
+        make_order("sandridge", "Sandridge Supply (invented)", sandridge, "0"),
+    )
+    spend = sum(order.total for order in orders)
+    usual = {
+        "day": DAY,
+        "money": "USD",
+        "budget": Decimal("4500.00"),
+        "spend": spend,
+        "later_spend": Decimal("120.00"),
+        "order_by": dt.date(2027, 2, 26),
+        "headline": f"5 lines from Northfork Woodware and Sandridge Supply for ${spend:,.2f}, shipping included.",
+        "standing": make_standing(spend),
+        "orders": orders,
+        "shortages": (
+            Shortage(what="third supers", wanted=40.0, left_out=3.2, lost=Decimal("64.00"), in_100=12),
+        ),
+        "later": (
+            LaterLine(
+                offer="nf-medium-later",
+                name="Medium box, in season",
+                units=(PartUnits(part="box-medium-10", name="medium box", unit="piece", units=4),),
+                cost=Decimal("120.00"),
+                in_100=18,
+            ),
+        ),
+        "assumptions": (
+            AssumptionRow(
+                key="circuit_days",
+                group="flow",
+                ask="How often do you get round each yard?",
+                value="14",
+                unit="days",
+                default="14",
+                own=False,
+                source="judgement",
+            ),
+        ),
+        "cautions": (
+            Caution(head="Caution: lifting", text="A full deep weighs 80 to 90 lb. Lift with two."),
+        ),
+    }
+    return Report(**{**usual, **fields})
+
+
+def make_standing(spend):
+    return Standing(
+        status="within_gap",
+        said="Proven within 0.08 %: no order from these prices is worth more than that above this one.",
+        worth=Decimal("6520.00"),
+        bad_year=Decimal("1210.00"),
+        gap_share=0.0008,
+        seconds=4.2,
+        solver="highs",
+        seasons=100,
+        rivals=(
+            Rival(
+                name="the rule of thumb",
+                how="a third more of everything, on the same money",
+                spend=spend - 10,
+                worth=Decimal("5340.00"),
+                gain=Decimal("1180.00"),
+                bad_year=Decimal("300.00"),
+                packs={"nf-medium": 20},
+            ),
+        ),
+        sentences=("Worth $1,180 a season more than the rule of thumb.",),
+    )
