@@ -11,21 +11,22 @@ from planner.season.calendar import circuit_of, period_of
 BOX_DELAY_WEEKS = {"strong": 0, "fair": 2}
 SPLIT_BOX_DELAY_WEEKS = 6
 SPLITS_THAT_GROW = 0.7
+# Feeders go round: a third of the yards at a time, each for two weeks. Judgement.
 FEEDER_WEEKS = 2
+FEEDER_ROUNDS = 3
 
 
 def second_boxes(operation, assumptions, standings, splits, home_set, crop_by_class):
-    """For singles only: a set that has its second box has it on."""
-    if not assumptions.second_box:
-        return ()
+    """For singles, where they get one at all, and for wintered nucs, that get their hive then. A set that has its
+    second box has it on."""
     sets = {facts.code: facts for facts in operation.sets}
     yards = {yard.code: yard for yard in operation.yards}
     week = period_of(assumptions.start, assumptions.weeks, assumptions.second_box_week)
     boxes = []
     for standing in standings:
         facts = sets[standing.hive_set]
-        delay = BOX_DELAY_WEEKS.get(standing.strength)
-        if delay is None or facts.is_nuc or sum(facts.boxes.values()) != 1:
+        delay = _delay(assumptions, facts, standing.strength)
+        if delay is None:
             continue
         at = circuit_of(yards[standing.yard], assumptions).before(min(week + delay, assumptions.weeks - 1))
         if standing.at(at):
@@ -39,7 +40,18 @@ def second_boxes(operation, assumptions, standings, splits, home_set, crop_by_cl
                     crop_lb=crop_by_class.get((standing.yard, standing.strength), 0.0),
                 )
             )
+    if not assumptions.second_box:
+        return tuple(boxes)
     return (*boxes, *_split_boxes(assumptions, splits, yards, home_set, crop_by_class))
+
+
+def _delay(assumptions, facts, strength):
+    """Weeks after the usual one, or None for colonies that get no box."""
+    if facts.is_nuc:
+        return 0
+    if not assumptions.second_box or sum(facts.boxes.values()) != 1:
+        return None
+    return BOX_DELAY_WEEKS.get(strength)
 
 
 def _split_boxes(assumptions, splits, yards, home_set, crop_by_class):
@@ -94,6 +106,7 @@ def _autumn_gear(operation, assumptions, classes):
         "reducer": (assumptions.reducers, assumptions.autumn_feed_week),
         "feeder": (assumptions.feeders, assumptions.autumn_feed_week),
     }
+    rounds = {code: number % FEEDER_ROUNDS for number, code in enumerate(yards)}
     for kind, (used, iso_week) in starts.items():
         week = period_of(assumptions.start, weeks, iso_week)
         counts = {}
@@ -102,8 +115,10 @@ def _autumn_gear(operation, assumptions, classes):
             counts[key] = counts.get(key, 0) + flow_class.colonies[week]
         for (yard, width), count in sorted(counts.items()):
             first = circuit_of(yards[yard], assumptions).before(week)
-            until = spring if spring > week else weeks - 1
-            last = min(weeks - 1, first + FEEDER_WEEKS - 1) if kind == "feeder" else until
+            last = spring if spring > week else weeks - 1
+            if kind == "feeder":
+                first = min(weeks - 1, first + rounds[yard] * FEEDER_WEEKS)
+                last = min(weeks - 1, first + FEEDER_WEEKS - 1)
             if used and count:
                 yield SmallGear(kind=kind, yard=yard, width=width, first=first, last=last, colonies=count)
 

@@ -47,7 +47,7 @@ def sizing_problem(operation, assumptions, projections, *, budget):
         suppliers=suppliers_of(operation, offers),
         offers=tuple(offers),
         recipes=tuple(recipes),
-        work=evenings(gear, uses, offers),
+        work=evenings(assumptions),
         budget=None if budget is None else float(budget),
         scenarios=tuple(_with_known_arrivals(scenario, known) for scenario in scenarios),
     )

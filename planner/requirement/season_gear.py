@@ -54,6 +54,16 @@ class SeasonGear:
         return home_set(self.operation)
 
     @cached_property
+    def usual_single(self):
+        """Code of the set with one brood box that most colonies stand in."""
+        counts = {}
+        for group in self.operation.colonies:
+            facts = self.sets[group.hive_set]
+            if not facts.is_nuc and sum(facts.boxes.values()) == 1:
+                counts[facts.code] = counts.get(facts.code, 0) + group.colonies
+        return max(sorted(counts), key=counts.get) if counts else self.home.code
+
+    @cached_property
     def base_depth(self):
         """Depth of the lowest brood box at home: the deepest there is."""
         return next(depth for depth in ("deep", "medium", "shallow") if depth in self.home.boxes)

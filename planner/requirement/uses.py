@@ -87,9 +87,10 @@ def _second_boxes(gear, projection, price, hives):
             kind, bundle = "second-box", gear.brood_box_bundle(need.set_code)
             value = values.second_box_value(gear.assumptions, need, price)
         home = _home_of(need, hives)
-        width = "" if facts.width == gear.home.width or facts.is_nuc else f"/{facts.width}-frame"
+        usual = gear.home.code if need.strength == "split" else gear.usual_single
+        other_set = "" if facts.is_nuc or facts.code == usual else f"/in-{facts.code}"
         yield Use(
-            code=f"{kind}/{need.yard}/{need.strength}{width}",
+            code=f"{kind}/{need.yard}/{need.strength}{other_set}",
             location=need.yard,
             first=need.week,
             last=last_week,

@@ -45,7 +45,8 @@ def describe(use_code):
     if kind == "excluder":
         return f"queen excluders{width}, {title(rest[0])} at {place}"
     if kind == "second-box":
-        return f"second brood box of {_whose(rest[0])}{width} at {place}"
+        other_set = f" in {title(rest[1].removeprefix('in-')).lower()}" if len(rest) > 1 else ""
+        return f"second brood box of {_whose(rest[0])}{other_set} at {place}"
     if kind == "hive":
         mother = f", splits from {title(rest[0].removeprefix('from-'))}" if rest else ""
         return f"hives for splits that made it at {place}{mother}"

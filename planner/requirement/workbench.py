@@ -58,17 +58,7 @@ def closure(needed, recipes):
             needed |= recipe.takes.keys()
 
 
-def evenings(gear, uses, offers):
-    """Minutes by period. Those of the weeks up to a beginning use, or up to the week before gear lands, are put in
-    that one week: what they can build is the same, and the programme has far fewer weeks to look at."""
-    answers = gear.assumptions
+def evenings(answers):
+    """The minutes of a week's evenings, every week alike."""
     weekly = answers.evenings_a_week * answers.evening_hours * 60
-    ends = {use.first for use in uses if use.keeps} | {answers.weeks - 1}
-    for offer in offers:
-        ends |= {period + offer.lead_periods - 1 for period in offer.order_periods}
-    minutes, waiting = [], 0.0
-    for week in range(answers.weeks):
-        waiting += weekly
-        minutes.append(waiting if week in ends else 0.0)
-        waiting = 0.0 if week in ends else waiting
-    return Work(minutes_per_period=tuple(minutes), cost_per_hour=answers.hour_value)
+    return Work(minutes_per_period=(weekly,) * answers.weeks, cost_per_hour=answers.hour_value)

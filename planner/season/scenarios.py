@@ -20,8 +20,8 @@ WINTER_CORRELATION = 0.075
 YARD_CORRELATION = 0.03
 SPLIT_CORRELATION = 0.03
 
-# How much likelier than a fair colony a strong or weak one is to die: judgement.
-LOSS_BY_STRENGTH = {"strong": 0.8, "fair": 1.0, "weak": 1.5}
+# How hard a winter is for a colony of this strength, as a power of its survival: judgement.
+HARDSHIP = {"strong": 0.8, "fair": 1.0, "weak": 1.5}
 
 # The best and the worst of ten years lie 3.08 standard deviations apart on average (order statistics of the normal).
 SPAN_OF_TEN = 3.08
@@ -81,9 +81,8 @@ def _winters(operation, assumptions, count, rng):
     if not groups:
         return {}
     years = beta_quantiles(layers(rng, count), assumptions.survival_share, WINTER_CORRELATION)
-    average = sum(LOSS_BY_STRENGTH.get(g.strength, 1.0) * g.colonies for g in groups) / max(
-        1, sum(g.colonies for g in groups)
-    )
+    colonies = sum(group.colonies for group in groups)
+    average = sum(HARDSHIP.get(g.strength, 1.0) * g.colonies for g in groups) / max(1, colonies)
     yards = {}
     for yard in sorted({group.yard for group in groups}):
         axis = layers(rng, count)
@@ -92,8 +91,7 @@ def _winters(operation, assumptions, count, rng):
         )
     survivors = {}
     for group in groups:
-        loss = (1 - yards[group.yard]) * LOSS_BY_STRENGTH.get(group.strength, 1.0) / (average or 1)
-        share = np.clip(1 - loss, 0, 1)
+        share = yards[group.yard] ** (HARDSHIP.get(group.strength, 1.0) / (average or 1))
         survivors[group.yard, group.hive_set, group.strength] = rng.binomial(group.colonies, share)
     return survivors
 
