@@ -21,6 +21,7 @@ from apiary.errors import (
     SameYard,
     TagTaken,
     UnknownWord,
+    told,
 )
 from apiary.models import Colony, ColonyEvent
 
@@ -37,7 +38,7 @@ def start(
     _known(Colony.Origin, origin, "origin")
     _known(Colony.Strength, strength, "strength")
     if mother is not None:
-        _refuse_mother(mother, tag, day)
+        _refuse_mother(Colony.objects.get(pk=mother.pk), tag, day)
     colony = Colony.objects.create(
         tag=tag,
         yard=yard,
@@ -161,9 +162,11 @@ def _fresh_tag(tag):
 
 def _refuse_mother(mother, tag, day):
     if day < mother.started_on:
-        raise MotherUnfit(mother=mother, tag=tag, day=day, why=f"she started only on {mother.started_on}")
+        raise MotherUnfit(
+            mother=mother, tag=tag, day=day, why=f"she started only on {told(mother.started_on)}"
+        )
     if mother.ended_on is not None and mother.ended_on < day:
-        raise MotherUnfit(mother=mother, tag=tag, day=day, why=f"she ended on {mother.ended_on}")
+        raise MotherUnfit(mother=mother, tag=tag, day=day, why=f"she ended on {told(mother.ended_on)}")
 
 
 def _known(words, word, what):

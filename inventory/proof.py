@@ -210,9 +210,13 @@ def _line(books, derived):
     pieces = sum(derived.values())
     places = len({key[0] for key, quantity in derived.items() if quantity})
     return (
-        f"The books are right: {len(books.rows):,} movements of {len(books.acts):,} acts, {pieces:,} pieces "
-        f"in {places:,} places, every balance re-derived, nothing below zero on any day, seal {head}."
+        f"The books are right: {_counted(len(books.rows), 'movement')} of {_counted(len(books.acts), 'act')}, "
+        f"{_counted(pieces, 'piece')} in {_counted(places, 'place')}, every balance re-derived, nothing below zero on any day, seal {head}."
     )
+
+
+def _counted(number, word):
+    return f"{number:,} {word}" if number == 1 else f"{number:,} {word}s"
 
 
 def _named(books, key):

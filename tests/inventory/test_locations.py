@@ -1,0 +1,35 @@
+"""Where gear can be: one location for each yard, colony and outside end."""
+
+import pytest
+
+from inventory.locations import location_of, outside, place_of, store_of
+from inventory.models import Location
+from tests import makers
+
+pytestmark = pytest.mark.django_db
+
+
+def test_a_yard_has_one_store_and_a_colony_one_place():
+    colony = makers.make_colony(yard=makers.make_yard("creek"))
+    assert store_of(colony.yard) == location_of(colony.yard) == store_of(colony.yard)
+    assert place_of(colony) == location_of(colony)
+    assert location_of(place_of(colony)) == place_of(colony)
+    assert (str(store_of(colony.yard)), str(place_of(colony))) == ("Creek", colony.tag)
+    assert Location.objects.count() == 2
+
+
+@pytest.mark.parametrize("kind", [kind for kind in Location.Kind if kind not in Location.INSIDE])
+def test_each_outside_end_is_there_once(kind):
+    assert outside(kind) == outside(kind)
+    assert not outside(kind).is_inside
+
+
+@pytest.mark.parametrize("kind", Location.INSIDE)
+def test_an_inside_kind_is_no_outside_end(kind):
+    with pytest.raises(ValueError, match="outside"):
+        outside(kind)
+
+
+def test_other_things_are_no_ground():
+    with pytest.raises(TypeError):
+        location_of("shed")
