@@ -6,7 +6,7 @@ else our own answer (found by a second method, as the case's provenance says) to
 
 import functools
 import json
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
@@ -25,7 +25,6 @@ class Case:
     published: dict
     unique: bool  # one optimal plan only
     note: str = ""
-    notes: tuple = field(default=())
 
     def figure(self, key, *, sign=1, slack=0.0):
         """The figure to meet, as pytest's approx."""

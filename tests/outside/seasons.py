@@ -31,6 +31,28 @@ def parts_of(rows):
     )
 
 
+def set_of(data, code):
+    """A hive set of the catalogue with the gear of a colony in it."""
+    row = next(row for row in data["hive_sets"] if row["code"] == code)
+    gear = next(each["parts"] for each in data["gear_sets"] if each["code"] == code)
+    depths = {"deep": row["deep_boxes"], "medium": row["medium_boxes"], "shallow": row["shallow_boxes"]}
+    boxes = {depth: number for depth, number in depths.items() if number}
+    return SetFacts(
+        code=code, name=row["name"], width=row["width"], boxes=boxes, gear=gear, is_nuc=row["is_nuc"]
+    )
+
+
+def yard(number, stands, window):
+    return YardFacts(
+        code=f"yard-{number}",
+        name=f"Invented yard {number}",
+        stands=stands,
+        drive_minutes=20,
+        miles=10,
+        windows=(window,),
+    )
+
+
 def operation(
     *,
     colonies,
@@ -43,18 +65,7 @@ def operation(
 ):
     """`colonies` of one strength spread evenly over the yards, each yard with one flow from week 20 to 27."""
     data = catalogue()
-    row = next(row for row in data["hive_sets"] if row["code"] == hive_set)
-    gear = next(each["parts"] for each in data["gear_sets"] if each["code"] == hive_set)
     window = WindowFacts(name="clover", first_week=20, last_week=27, gain_lb=gain_lb, spread=spread)
-    depths = {"deep": row["deep_boxes"], "medium": row["medium_boxes"], "shallow": row["shallow_boxes"]}
-    facts = SetFacts(
-        code=hive_set,
-        name=row["name"],
-        width=row["width"],
-        boxes={depth: boxes for depth, boxes in depths.items() if boxes},
-        gear=gear,
-        is_nuc=row["is_nuc"],
-    )
     counts = [colonies // yards + (k < colonies % yards) for k in range(yards)]
     shed = YardFacts(code="shed", name="Shed", stands=0, drive_minutes=0, miles=0)
     return Operation(
@@ -62,21 +73,8 @@ def operation(
         money="USD",
         region=region,
         shed="shed",
-        yards=(
-            shed,
-            *(
-                YardFacts(
-                    code=f"yard-{k}",
-                    name=f"Invented yard {k}",
-                    stands=count,
-                    drive_minutes=20,
-                    miles=10,
-                    windows=(window,),
-                )
-                for k, count in enumerate(counts)
-            ),
-        ),
-        sets=(facts,),
+        yards=(shed, *(yard(k, count, window) for k, count in enumerate(counts))),
+        sets=(set_of(data, hive_set),),
         colonies=tuple(
             ColonyGroup(yard=f"yard-{k}", hive_set=hive_set, strength=strength, colonies=count)
             for k, count in enumerate(counts)
