@@ -244,7 +244,8 @@ def approvable(run):
 
 
 def _place(run, order, offers, *, on):
-    """One purchase order; a supplier ordered from in several weeks has one a week."""
+    """One purchase order; a supplier ordered from in several weeks has one a week. Late approval, late arrival."""
+    lead_time = order.due_on - order.order_by
     return place_order(
         Supplier.objects.get(code=order.supplier),
         [
@@ -252,7 +253,7 @@ def _place(run, order, offers, *, on):
             for line in order.lines
         ],
         placed_on=on,
-        due_on=max(on, order.due_on),
+        due_on=max(order.due_on, on + lead_time),
         fee=order.fee,
         reference=f"{slugify(run.season.name)[:20]}-{run.pk}-{order.supplier}-{order.period}"[:60],
     )
