@@ -10,7 +10,7 @@ import re
 import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 
 from inventory.sheets.days import day_of
 from inventory.sheets.faults import Misread
@@ -167,10 +167,7 @@ class Money(Number):
     def read(self, value):
         if isinstance(value, str) and value.strip()[:1] in tuple("$€£"):
             value = value.strip()[1:]
-        try:
-            return super().read(value)
-        except InvalidOperation:
-            raise Misread(f"{shown(value)} is out of range", f"Type 0 to {self.highest}") from None
+        return super().read(value)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -45,4 +45,4 @@ class Names:
         return self._codes.get(alike(text))
 
     def suggestion(self, text, *, otherwise):
-        return suggestion(text, [*self.by_code.values(), *self.by_code], otherwise=otherwise)
+        return suggestion(text, [*self.by_code, *self.by_code.values()], otherwise=otherwise)

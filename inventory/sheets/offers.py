@@ -4,7 +4,7 @@ Takes typed rows and the names known; gives records. Faults and notes go to the 
 """
 
 from inventory.sheets.layout import KITS, PRICE_STEPS, PRICES, SUPPLIERS
-from inventory.sheets.names import Names, alike, code_of
+from inventory.sheets.names import Names, alike, code_of, suggestion
 from inventory.sheets.records import OfferRow, SupplierRow
 from inventory.sheets.yards import coded, found
 
@@ -55,15 +55,15 @@ def _listed(rows, suppliers, known, findings):
             findings.fault(
                 PRICES.title, row.cell("name"), what, "Keep one of the two, or give it another name"
             )
-        elif code in codes:
+            continue
+        if code in codes:
             what = f"the code {code!r} belongs to row {codes[code]} already"
             findings.fault(PRICES.title, row.cell("code"), what, "Write another code")
         elif known.offers.get(code, (supplier,))[0] != supplier:
             what = f"the code {code!r} belongs to an offer of another supplier in the books"
             findings.fault(PRICES.title, row.cell("code"), what, "Write another code")
-        else:
-            codes[code] = row.number
-            listed[key] = (row, code)
+        codes.setdefault(code, row.number)
+        listed[key] = (row, code)
     return listed
 
 
@@ -80,10 +80,8 @@ def _kits(rows, listed, suppliers, parts, findings):
         key = (supplier, alike(row.values["offer"]))
         if key not in listed:
             what = f"this supplier has no {row.values['offer']!r} on Prices"
-            offers = Names(
-                {other: listed[supplier, other][0].values["name"] for of, other in listed if of == supplier}
-            )
-            remedy = offers.suggestion(row.values["offer"], otherwise="Add it there, or take this row out")
+            offers = [other.values["name"] for (of, _), (other, _) in listed.items() if of == supplier]
+            remedy = suggestion(row.values["offer"], offers, otherwise="Add it there, or take this row out")
             findings.fault(KITS.title, row.cell("offer"), what, remedy)
             continue
         content = kits.setdefault(key, {})

@@ -60,10 +60,10 @@ def _heading(cell):
 
 
 def _head_row(table, grid):
-    """The row among the first ones that holds most of the headings."""
+    """The row among the first ones that holds most of the headings, two at least: one may be a name by chance."""
     wanted = {alike(column.heading) for column in table.columns}
     hits = [len(wanted & {_heading(cell) for cell in row}) for row in grid.rows[:HEAD_WITHIN]]
-    return hits.index(max(hits)) if hits and max(hits) else None
+    return hits.index(max(hits)) if max(hits, default=0) > 1 else None
 
 
 def _places(table, row, number, findings):
