@@ -30,12 +30,14 @@ class PortNotOpen(Exception):
 
 def open_port(host, port):
     """A listening socket, or PortNotOpen."""
+    if not 0 <= port <= 65535:
+        raise PortNotOpen(f"Port {port} is no port: choose one from 1024 to 65535, for example --port 8000.")
     try:
         family, kind, proto, _name, where = socket.getaddrinfo(
             host, port, type=socket.SOCK_STREAM, flags=socket.AI_PASSIVE
         )[0]
         door = socket.socket(family, kind, proto)
-    except (OSError, OverflowError) as why:
+    except OSError as why:
         raise PortNotOpen(f"{host} port {port} is no address of this machine ({why}).") from why
     try:
         if os.name == "posix":  # elsewhere it would let two programs share the port

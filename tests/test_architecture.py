@@ -23,7 +23,8 @@ TOP = {
 PURE = (
     "inventory/gear.py",
     "inventory/sheets",
-    "inventory/stack.py",
+    "inventory/stack",
+    "apiary/year.py",
     "planner/season",
     "planner/projection",
     "planner/requirement",
