@@ -76,6 +76,10 @@ class Facts:
         """The part and what is made of it; what is used up, and tokens that only tie uses, end the chain."""
         if code not in self.parts or self.parts[code].kind in USED_UP:
             return {code: 1.0}
+        return self.serves(code)
+
+    def serves(self, code):
+        """The chain of the uses a part serves in the end: of paint and nails that of what they go into."""
         chain = chain_of(code, self.problem.recipes)
         return {part: factor for part, factor in chain.items() if part in self.parts}
 

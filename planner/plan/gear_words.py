@@ -1,7 +1,7 @@
 """What a keeper calls a part, one or many, in a sentence. Takes part facts, gives words; a price list's own names
 are used where the trade has no shorter one."""
 
-from planner.plan.words import number
+from planner.plan.words import number, plural, units_word
 
 WIDTHS = {5: "five-frame", 6: "six-frame", 8: "eight-frame", 10: "ten-frame"}
 
@@ -16,7 +16,7 @@ def pieces(part, *, many=True):
         return _frames(part, many)
     head, _, rest = part.name.partition(",")
     if part.unit not in ("", "piece"):
-        return f"{_units(part.unit, many)} of {head}"
+        return f"{units_word(part.unit, many=many)} of {head}"
     words = plural(head) if many else head
     if part.width and part.kind != "nuc box":
         return f"{wide(part)} {words}"
@@ -45,18 +45,3 @@ def _frames(part, many):
 
 def _flat(words, part):
     return f"{words} in pieces" if part.flat else words
-
-
-def _units(unit, many):
-    if not many or unit in ("lb", "oz", "kg"):
-        return unit
-    return plural(unit)
-
-
-def plural(noun):
-    """Of the last word only; words that end in a hiss take es."""
-    if noun.endswith(("s", "x", "ch", "sh")):
-        return noun if noun.endswith("s") else noun + "es"
-    if noun.endswith("y") and noun[-2:-1] not in "aeiou":
-        return noun[:-1] + "ies"
-    return noun + "s"

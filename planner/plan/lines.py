@@ -4,6 +4,7 @@ Takes the facts of a plan; gives one SupplierOrder a supplier and week of orderi
 what the plan says it spends is what the lines and fees add up to: anything else is a bug and stops here.
 """
 
+import math
 from collections import defaultdict
 from decimal import Decimal
 
@@ -76,7 +77,8 @@ def _fee_saved(supplier, period, goods, cost, fee):
 def _line(number, line, bill, facts, *, fee_saved):
     offer = facts.offers[line.offer]
     listed = facts.listed_offers.get(line.offer)
-    order_by, because = _order_by(line, facts)
+    short = short_without(line, facts)
+    order_by, because = _order_by(line, short, facts)
     return Line(
         number=number,
         offer=line.offer,
@@ -99,21 +101,36 @@ def _line(number, line, bill, facts, *, fee_saved):
         order_by=order_by,
         order_by_why=because,
         due_on=order_by + (facts.day(offer.lead_periods) - facts.start),
-        why=reason(line, facts, fee_saved=fee_saved),
+        why=reason(line, short, facts, fee_saved=fee_saved),
     )
 
 
-def _order_by(line, facts):
-    """The last day on which the price still holds and the goods still come before their first use; never past."""
+def _order_by(line, short, facts):
+    """The last day on which the price still holds and the goods still come, and are built, before their first use."""
     offer, listed = facts.offers[line.offer], facts.listed_offers.get(line.offer)
     days = []
-    earliest = short_without(line, facts).earliest
-    if earliest is not None:
-        last = facts.day(max(line.period, earliest - offer.lead_periods))
-        days.append((last, f"first needed in {part_of_month(facts.day(earliest))}"))
+    if short.earliest is not None:
+        earliest = short.earliest
+        build = weeks_to_build(offer, earliest, facts)
+        last = facts.day(max(line.period, earliest - offer.lead_periods - build))
+        bench = f", with {build} week{'' if build == 1 else 's'} at the bench" if build else ""
+        days.append((last, f"first needed in {part_of_month(facts.day(earliest))}{bench}"))
     if listed and listed.open_until:
         days.append((listed.open_until, f"price holds until {day_words(listed.open_until)}"))
     if not days:
         return facts.day(line.period), "no day presses; ordered with the rest"
     day, because = min(days)
     return max(day, facts.day(line.period)), because
+
+
+def weeks_to_build(offer, until, facts):
+    """Weeks of free evenings that all assembling up to that week takes in the busiest season, for gear that comes
+    in pieces; none where the offer brings nothing to assemble or evenings are not counted."""
+    minutes = facts.problem.work.minutes_per_period
+    built = any(
+        recipe.work_minutes and offer.parts.keys() & recipe.takes.keys() for recipe in facts.problem.recipes
+    )
+    if not built or not minutes or not sum(minutes):
+        return 0
+    busiest = max(sum(scenario.work[: until + 1]) for scenario in facts.plan.scenarios)
+    return math.ceil(busiest / (sum(minutes) / len(minutes)))

@@ -57,5 +57,5 @@ def fee_note(supplier, goods, fee, money):
         return "" if fee else "no shipping charge"
     limit = cents(supplier.free_from)
     if not fee:
-        return f"shipping is free from {sum_words(limit, money)}"
+        return f"free from {sum_words(limit, money)}"
     return f"free from {sum_words(limit, money)}, {sum_words(limit - goods, money, cents_too=True)} more"

@@ -21,11 +21,10 @@ from planner.plan.words import (
     number,
     of_100,
     part_of_month,
+    places,
     seasons,
     sum_words,
 )
-
-TIGHT = 0.02  # a dollar more of budget must bring this much more than itself before the budget is to blame
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -36,18 +35,17 @@ class Short:
     share: float
     in_100: int
     period: int | None  # the week in which the first use goes without, middle of the short seasons
-    earliest: int | None  # the earliest week in any season in which the piece itself is missing
+    earliest: int | None  # the earliest such week in any season
     yards: tuple[str, ...]
 
 
-def reason(line, facts, *, fee_saved=None):
+def reason(line, short, facts, *, fee_saved=None):
     """Why this line is bought. `fee_saved`: shipping that the order would pay without it, if any."""
-    short = short_without(line, facts)
     peak = peak_of(short.part, facts)
     owned = facts.owned(short.part)
-    sentences = [_buy(line, facts), _have(owned, short.part, facts)]
+    sentences = [_buy(line, facts), _have(owned, short.part, line, facts)]
     if peak is not None:
-        sentences.append(_asked(peak, short.part, facts))
+        sentences.append(_asked(peak, short.part, line, facts))
     sentences.append(_short(short, line, facts) or _not_short(line, facts, fee_saved))
     return Why(
         sentences=tuple(sentence for sentence in sentences if sentence),
@@ -87,15 +85,16 @@ def _worth(part, line, facts):
 
 
 def _where_and_when(part, gap, lacking, facts):
-    chain, yards, firsts = facts.chain(part), defaultdict(float), []
+    chain, yards, firsts = facts.serves(part), defaultdict(float), []
     earliest = None
     for number_ in np.flatnonzero(lacking):
         missing_from = int(np.argmax(gap[number_] >= HALF_A_PIECE))
-        earliest = missing_from if earliest is None else min(earliest, missing_from)
         period, at = facts.needs.starting(chain, int(number_), missing_from)
+        earliest = period if earliest is None else min(earliest, period)
         firsts.append(period)
         for yard, units in at.items():
             yards[yard] += facts.flows.weights[number_] * units
+    yards.pop(facts.shed, None)
     most = sorted(yards, key=lambda yard: (-yards[yard], yard))
     names = tuple(facts.yard_names.get(yard, yard) for yard in most)
     return sorted(firsts)[len(firsts) // 2], earliest, names
@@ -110,9 +109,15 @@ def _buy(line, facts):
     return f"Buy {listed(bought)}."
 
 
-def _have(owned, code, facts):
-    sound = [counted(each.sound, facts.parts[each.part]) for each in owned if each.sound]
-    have = f"You have {listed(sound)} in store" if sound else "You have none in store"
+def _have(owned, code, line, facts):
+    """What is in store of the part and of what is made of it; named only where it is not the piece just bought."""
+    kinds = [each for each in owned if each.sound]
+    if not kinds:
+        have = "You have none in store"
+    elif _is_all(code, line, facts) and kinds == [each for each in owned if each.part == code]:
+        have = f"You have {amount(kinds[0].sound, facts.parts[code].unit)} in store"
+    else:
+        have = f"You have {listed(counted(each.sound, facts.parts[each.part]) for each in kinds)} in store"
     asides = []
     if spare := sum(each.spare_on_colonies for each in owned):
         have += f" and {number(spare)} on colonies beyond what they stand in"
@@ -127,33 +132,35 @@ def _have(owned, code, facts):
     return f"{have}{not_counted}."
 
 
-def _asked(peak, code, facts):
-    where = f" at {listed(peak.yards, most=2, rest='more yards')}" if peak.yards else ""
+def _is_all(code, line, facts):
+    """Whether the line buys this part and nothing else."""
+    return set(facts.offers[line.offer].parts) == {code}
+
+
+def _asked(peak, code, line, facts):
     spread = f" ({number(peak.low)} to {number(peak.high)} in most years)" if peak.low < peak.high else ""
+    left = _left_out(peak, line, facts)
     if peak.week is None:
-        unit = amount(peak.mean, facts.parts[code].unit)
-        return f"The season uses up {unit}{spread}{where}{_left_out(peak, facts)}."
+        return f"The season uses up {amount(peak.mean, facts.parts[code].unit)}{spread}{places(peak.yards)}{left}."
+    plain = _is_all(code, line, facts) and len(facts.chain(code)) == 1
+    what = number(peak.mean) if plain else f"{number(peak.mean)} {chain_words(code, facts)}"
     back = f"; deadouts should give back {number(peak.returned)} by then" if peak.returned else ""
-    most = where.replace(" at ", ", most of them at ", 1) if len(peak.yards) > 1 else where
-    return (
-        f"The season asks for {number(peak.mean)} {chain_words(code, facts)} at once in {peak.words}"
-        f"{spread}{most}{back}{_left_out(peak, facts)}."
-    )
+    return f"The season asks for {what} at once in {peak.words}{spread}{places(peak.yards)}{back}{left}."
 
 
-def _left_out(peak, facts):
+def _left_out(peak, line, facts):
     """Of what is asked for, what even with this order is not met, and why not."""
     left = peak.mean - peak.served
     if left < max(1, 0.02 * peak.mean):
         return ""
-    prices = facts.plan.shadow_prices
-    budget = facts.problem.budget is not None and prices is not None and (prices.budget or 0) > TIGHT
-    because = "the budget ends before them" if budget else "more would cost more than they bring"
-    return f"; {number(left)} of them {'is' if left == 1 else 'are'} left out, for {because}"
+    budget, price = facts.problem.budget, line.cost / line.packs
+    short = budget is not None and budget - facts.plan.spend < price
+    because = "the budget does not reach further" if short else "more would cost more than they bring"
+    return f"; {number(left)} of them {'is' if left == 1 else 'are'} left out: {because}"
 
 
 def chain_words(code, facts):
-    """What the part and all that is made of it are called together: medium frames, of any kind."""
+    """What the part and all that is made of it are called together."""
     part = facts.parts[code]
     if len(facts.chain(code)) == 1:
         return pieces(part)
@@ -167,7 +174,7 @@ def _short(short, line, facts):
     if not short.in_100:
         return ""
     when = part_of_month(facts.day(short.period))
-    where = f" at {listed(short.yards, most=2, rest='more yards')}" if short.yards else ""
+    where = f" at {listed(short.yards[:2])}" if short.yards else ""
     dearer = _in_season(short.part, line, facts)
     return f"Without this line you run short {seasons(short.in_100)}, first{where} in {when}{dearer}."
 

@@ -71,9 +71,8 @@ class Tally:
         self.yards[use.location] += chance * units * use.value
 
     def row(self, what, facts):
-        yards = sorted(
-            (yard for yard in self.yards if self.yards[yard] > 0), key=lambda y: (-self.yards[y], y)
-        )
+        yards = [yard for yard, lost in self.yards.items() if lost > 0 and yard != facts.shed]
+        yards.sort(key=lambda yard: (-self.yards[yard], yard))
         return Shortage(
             what=what,
             wanted=round(self.wanted, 1),

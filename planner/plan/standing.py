@@ -42,11 +42,11 @@ def bad_year(plan, problem, share=BAD_YEARS):
 
 
 def _said(plan):
-    gap = percent(plan.gap, 2) if plan.gap is not None else ""
+    gap = gap_words(plan.gap)
     if plan.status == "optimal":
         return "Proven best: no order from these prices is worth more in these seasons."
     if plan.status == "within_gap":
-        return f"Proven within {gap}: no order from these prices is worth more than that above this one."
+        return f"Proven to {gap}: no order from these prices is worth more than that above this one."
     if plan.status == "time_limit":
         known = (
             f"a better one could be worth up to {gap} more"
@@ -62,26 +62,44 @@ def _said(plan):
     return f"No order was worked out: the prices let money be made without end.{reason}"
 
 
+def gap_words(gap):
+    if gap is None:
+        return ""
+    return percent(gap, 2) if gap >= 0.0001 else f"less than {percent(0.0001, 2)}"
+
+
 def _sentences(facts, rivals, without_budget):
-    """What the order gains over its rivals, and what an empty purse costs."""
-    money, seasons = facts.money, len(facts.problem.scenarios)
-    said = []
+    """What the order gains over its rivals, and what the budget holds back."""
+    money, said = facts.money, []
+    ours = {line.offer: line.packs for line in facts.plan.here_and_now if line.packs}
     for rival in rivals:
+        if rival.packs == ours:
+            continue
         more = "more than" if rival.gain >= 0 else "less than"
         gain = sum_words(abs(rival.gain), money)
         said.append(f"Worth {gain} a season {more} {rival.name} ({rival.how}).")
-    if without_budget is not None:
-        lost = without_budget.worth - cents(facts.plan.objective)
-        spend = sum_words(without_budget.spend, money)
-        said.append(
-            f"A budget of {sum_words(facts.problem.budget, money)} holds the order back: the best order without "
-            f"a budget spends {spend} and is worth {sum_words(lost, money)} a season more."
-        )
     if said:
+        seasons = len(facts.problem.scenarios)
         said.append(
             f"Judged on the same {seasons} seasons it was planned with, so a little too kindly to this order."
         )
+    if without_budget is not None:
+        said.append(_held_back(facts, without_budget))
     return tuple(said)
+
+
+def _held_back(facts, without_budget):
+    """What the budget costs, against the best order without one."""
+    money = facts.money
+    lost = sum_words(max(Decimal(0), without_budget.worth - cents(facts.plan.objective)), money)
+    spend = sum_words(without_budget.spend, money)
+    if facts.problem.budget == 0:
+        return (
+            f"Buying nothing costs about {lost} a season: that much more the best order without a budget is "
+            f"worth, which spends {spend}."
+        )
+    budget = sum_words(facts.problem.budget or 0, money)
+    return f"Without the budget of {budget} the best order spends {spend} and is worth {lost} a season more."
 
 
 def headline(facts, orders, standing):
@@ -107,5 +125,5 @@ def headline(facts, orders, standing):
 
 def _nothing(facts, standing):
     if facts.problem.budget == 0:
-        return " ".join(["Nothing to order: the budget is 0.", *standing.sentences[-2:]])
+        return " ".join(["Nothing to order: the budget is 0.", *standing.sentences[-1:]])
     return "Nothing to order: what you have covers what the season would pay for."

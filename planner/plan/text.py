@@ -5,7 +5,7 @@ Takes a Report, gives one string: lines by supplier, sums, gap, gain over the ru
 
 import textwrap
 
-from planner.plan.words import day_words, number, sum_words
+from planner.plan.words import amount, day_words, number, places, sum_words
 
 WIDTH = 100
 PIECE, PACKS, UNITS, PRICE, TOTAL, BY = 40, 7, 13, 11, 13, 11
@@ -67,7 +67,7 @@ def _line(line):
 
 
 def _units(part):
-    return number(part.units) if part.unit in ("", "piece") else f"{number(part.units)} {part.unit}"
+    return amount(part.units, part.unit)
 
 
 def _foot(words, value):
@@ -90,7 +90,7 @@ def _standing(report):
         bad = sum_words(standing.bad_year, report.money)
         rows.append(
             _wrapped(
-                f"Worth {worth} a season in the mean of {standing.seasons} seasons after all costs; "
+                f"Mean of {standing.seasons} seasons, gear left over counted at its worth: {worth}; "
                 f"{bad} in the worst of twenty."
             )
         )
@@ -105,11 +105,11 @@ def _open(report):
         rows.append(
             _wrapped(f"Bought in season as the year shows its need: about {cost} in the mean season.")
         )
-    for row in report.shortages[:5]:
+    for row in [row for row in report.shortages if row.left_out >= 1][:5]:
         rows.append(
             _wrapped(
-                f"Left out {_often(row.in_100)}: {number(row.left_out)} of {number(row.wanted)} {row.what}, "
-                f"worth {sum_words(row.lost, report.money)} a season."
+                f"Left out {_often(row.in_100)}: {number(row.left_out)} of {number(row.wanted)} {row.what}"
+                f"{places(row.yards)}, worth {sum_words(row.lost, report.money)} a season."
             )
         )
     return "\n".join(rows)

@@ -37,11 +37,9 @@ def week_day(start, period):
     return start + dt.timedelta(weeks=int(period))
 
 
-def listed(words, *, most=None, rest="others"):
-    """a, b and c; longer lists end in `and n others`."""
+def listed(words):
+    """a, b and c."""
     words = list(words)
-    if most and len(words) > most + 1:
-        words = [*words[:most], f"{len(words) - most} {rest}"]
     if len(words) < 2:
         return "".join(words)
     return f"{', '.join(words[:-1])} and {words[-1]}"
@@ -70,7 +68,33 @@ def percent(share, places=0):
     return f"{share * 100:.{places}f}\N{NO-BREAK SPACE}%"
 
 
-def amount(units, unit, name=""):
-    """60 (pieces), 1,500 lb: what follows the verb."""
+def amount(units, unit):
+    """60 (pieces), 1,500 lb, 2 boxes: a figure with its unit."""
     figure = number(units)
-    return figure if unit in ("", "piece") else f"{figure} {unit}"
+    if unit in ("", "piece"):
+        return figure
+    return f"{figure} {units_word(unit, many=round(units) != 1)}"
+
+
+def units_word(unit, *, many):
+    """Weights are not counted in s: 2 lb, 2 doses, 2 boxes."""
+    return plural(unit) if many and unit not in ("lb", "oz", "kg") else unit
+
+
+def plural(noun):
+    """Of the last word only; words that end in a hiss take es."""
+    if noun.endswith(("s", "x", "ch", "sh")):
+        return noun if noun.endswith("s") else noun + "es"
+    if noun.endswith("y") and noun[-2:-1] not in "aeiou":
+        return noun[:-1] + "ies"
+    return noun + "s"
+
+
+def places(yards, most=2):
+    """at Creek, Hill and Mill; of many, the first two above all."""
+    yards = list(yards)
+    if not yards:
+        return ""
+    if len(yards) <= most + 1:
+        return f" at {listed(yards)}"
+    return f", above all at {listed(yards[:most])}"

@@ -3,7 +3,7 @@
 Takes the sheet, the report and the cells of the sheet Order; money sums are formulas over them.
 """
 
-from planner.plan.words import day_words
+from planner.plan.words import day_words, places
 from planner.workbook.cells import (
     BOLD,
     BRICK,
@@ -148,7 +148,7 @@ def _standing(page):
         for rival in standing.rivals
     ]
     heads = (
-        "Worth a season, all costs paid",
+        "Season's worth, gear left over counted",
         "Spent now",
         "Mean season",
         "Worst of twenty",
@@ -178,7 +178,10 @@ def _open(page):
         page.table(heads, rows, (None, COUNT, COUNT, COUNT, page.money))
     if report.shortages:
         page.head("Left out, and what it would be worth")
-        rows = [(row.what, row.in_100, row.wanted, row.left_out, row.lost) for row in report.shortages]
+        rows = [
+            (row.what + places(row.yards), row.in_100, row.wanted, row.left_out, row.lost)
+            for row in report.shortages
+        ]
         heads = ("Use", "Seasons of 100", "Wanted, mean", "Left out, mean", "Worth, mean")
         page.table(heads, rows, (None, COUNT, TENTH, TENTH, page.money))
         row = page.row

@@ -3,7 +3,7 @@
 Takes the sheet and the report. What is owned is told of the line's part and of all that is made of it.
 """
 
-from planner.plan.words import listed
+from planner.plan.words import places
 from planner.workbook.cells import (
     BESIDE,
     BOLD,
@@ -81,4 +81,4 @@ def _reason(sheet, row, words):
 def _when(peak):
     if peak is None:
         return ""
-    return f"{peak.words}, {listed(peak.yards, most=2, rest='more yards')}" if peak.yards else peak.words
+    return peak.words + places(peak.yards)
