@@ -2,8 +2,22 @@
 
 from django import forms
 from django.contrib.auth import get_user_model
+from django.contrib.auth.forms import AuthenticationForm
 from django.contrib.auth.password_validation import password_validators_help_texts, validate_password
 from django.utils.translation import gettext_lazy as _
+
+
+class SignInForm(AuthenticationForm):
+    """Django's own form in the house's words."""
+
+    error_messages = {
+        "invalid_login": _("No one here has this name and password: mind capitals and try again."),
+        "inactive": _("This name has been switched off: ask the keeper."),
+    }
+
+    def __init__(self, *args, **kwargs):
+        super().__init__(*args, **kwargs)
+        self.fields["username"].label = _("Your name")
 
 
 class FirstSignInForm(forms.Form):

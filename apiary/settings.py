@@ -115,6 +115,7 @@ LOGIN_REDIRECT_URL = "home"
 LOGOUT_REDIRECT_URL = "sign-in"
 AXES_FAILURE_LIMIT = 8
 AXES_COOLOFF_TIME = 1  # hours
+AXES_LOCKOUT_TEMPLATE = "apiary/locked.html"
 AXES_LOCKOUT_PARAMETERS = [["username", "ip_address"]]
 
 LANGUAGE_CODE = "en-us"

@@ -10,7 +10,7 @@ from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_GET, require_http_methods
 
 from apiary import people
-from apiary.forms import FirstSignInForm
+from apiary.forms import FirstSignInForm, SignInForm
 from apiary.models import Colony, Keeper, Yard
 from apiary.titles import colony_cells, counted, yard_cells
 from apiary.year import flow_year, weeks_of
@@ -22,6 +22,7 @@ class SignIn(LoginView):
     """Name and password. Wrong too often locks the name and address out for a while."""
 
     template_name = "apiary/sign_in.html"
+    authentication_form = SignInForm
     redirect_authenticated_user = True
 
 

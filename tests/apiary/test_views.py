@@ -4,6 +4,7 @@ import datetime as dt
 
 import pytest
 from django.contrib.auth import get_user_model
+from django.test import Client
 from django.urls import reverse
 from django.utils import timezone
 
@@ -92,7 +93,7 @@ def test_a_wrong_password_is_refused(client):
     make_person("robin")
     answer = client.post(reverse("sign-in"), {"username": "robin", "password": "a guess"})
     assert answer.status_code == 200
-    assert b"correct username and password" in answer.content
+    assert b"No one here has this name and password" in answer.content
 
 
 def test_signing_in_leads_to_no_other_site(client):
@@ -197,3 +198,32 @@ def test_a_yard_page_asks_as_much_for_twenty_colonies_as_for_two(door, django_as
         make_colony(f"F-{number}", yard=yard, gear=True)
     with django_assert_max_num_queries(12):
         door.get(reverse("yard", args=["fern-hollow"]))
+
+
+def test_too_many_wrong_passwords_lock_the_name_out(client, settings):
+    settings.AXES_FAILURE_LIMIT = 3
+    make_person("robin")
+    wrong, right = {"username": "robin", "password": "a guess"}, "long enough to guess"
+    answers = [client.post(reverse("sign-in"), wrong).status_code for _try in range(3)]
+    assert answers[-1] == 429
+    answer = client.post(reverse("sign-in"), {"username": "robin", "password": right})
+    assert answer.status_code == 429
+    assert b"Locked for a while" in answer.content
+
+
+def test_a_form_sent_without_its_token_gets_the_house_page():
+    strict = Client(enforce_csrf_checks=True)
+    answer = strict.post(reverse("sign-in"), {"username": "robin", "password": "a guess"})
+    assert answer.status_code == 403
+    assert b"Nothing was booked" in answer.content
+
+
+def test_a_fault_of_ours_says_that_nothing_was_half_done(door, monkeypatch):
+    def break_down(*args, **kwargs):
+        raise RuntimeError("a fault made for this test")
+
+    monkeypatch.setattr("apiary.views.weeks_of", break_down)
+    door.raise_request_exception = False
+    answer = door.get(reverse("home"))
+    assert answer.status_code == 500
+    assert b"booked whole or not at all" in answer.content
