@@ -61,8 +61,9 @@ class SeasonForm(forms.ModelForm):
             self.fields["starts_on"].initial = timezone.localdate
 
     def save(self, commit=True):
-        budget = self.cleaned_data["budget"]
-        self.instance.budget_cents = None if budget is None else int(budget * 100)
+        if self.is_valid():
+            budget = self.cleaned_data["budget"]
+            self.instance.budget_cents = None if budget is None else int(budget * 100)
         return super().save(commit)
 
 
