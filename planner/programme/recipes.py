@@ -32,24 +32,29 @@ def place_runs(draft, gear, orders):
 
 
 def _earliest(problem, gear):
-    """First period in which each recipe can find all it takes; NEVER where it cannot."""
-    comes = {}
-    for (_, part), rows in gear.fixed.items():
-        for period, units in rows:
-            if units > 0:
-                comes[part] = min(comes.get(part, NEVER), period)
-    for (_, part), rows in gear.columns.items():
-        for period, _, units in rows:
-            if units > 0:
-                comes[part] = min(comes.get(part, NEVER), period)
-    earliest = {recipe.code: NEVER for recipe in problem.recipes}
-    for _ in range(len(problem.recipes) + 1):
+    """First period in which each recipe can find all it takes; NEVER where it cannot.
+
+    Recipes without lead may feed one another within a period, so all start at 0 and only what is missing delays them.
+    """
+    given = {}
+    for rows in (*gear.fixed.items(), *gear.columns.items()):
+        (_, part), moves = rows
+        for move in moves:
+            if move[-1] > 0:
+                given[part] = min(given.get(part, NEVER), move[0])
+    earliest = dict.fromkeys((recipe.code for recipe in problem.recipes), 0)
+    while True:
+        comes = dict(given)
+        for recipe in problem.recipes:
+            for part, n in recipe.makes.items():
+                if n:
+                    comes[part] = min(comes.get(part, NEVER), earliest[recipe.code] + recipe.lead_periods)
+        before = dict(earliest)
         for recipe in problem.recipes:
             start = max(comes.get(part, NEVER) for part, n in recipe.takes.items() if n)
-            earliest[recipe.code] = start
-            for part in recipe.makes:
-                comes[part] = min(comes.get(part, NEVER), start + recipe.lead_periods)
-    return earliest
+            earliest[recipe.code] = start if start < problem.periods else NEVER
+        if earliest == before:
+            return earliest
 
 
 def _spans(draft, gear, orders, instant, slow, earliest):

@@ -14,7 +14,7 @@ import pulp
 
 from planner.solution.highs import INFEASIBLE, SOLVED, STOPPED, UNBOUNDED, Answer
 
-BOUND = re.compile(r"^(?:Lower|Upper) bound:\s+(\S+)", re.M)
+BOUND = re.compile(r"^Upper bound:\s+(\S+)", re.M)
 
 
 def solve(lp, matrix, *, gap=0.0, seconds=60.0, relaxed=False):
@@ -47,19 +47,20 @@ def _run(lp, solver):
 
 
 def _answer(lp, matrix, status, text, *, gap, pure):
+    """What came out. PuLP's status and the log's verdict are both asked: each misses cases the other tells."""
     if status is None:
         return Answer(status=STOPPED)
-    if "unbounded" in text.lower() and status != pulp.LpSolutionOptimal:
-        return Answer(status=UNBOUNDED)
-    if status == pulp.LpSolutionInfeasible:
+    said = text.lower()
+    solved = "optimal solution found" in said or "optimal objective" in said
+    verdict = said.split("result -")[-1] if "result -" in said else said if pure else ""
+    if status == pulp.LpSolutionInfeasible or ("infeasible" in verdict and not solved):
         return Answer(status=INFEASIBLE)
-    if status == pulp.LpSolutionUnbounded:
+    if status == pulp.LpSolutionUnbounded or ("unbounded" in said and not solved):
         return Answer(status=UNBOUNDED)
     if status == pulp.LpSolutionNoSolutionFound:
         return Answer(status=STOPPED)
     values = np.array([column.varValue or 0.0 for column in matrix.columns])
     objective = float(matrix.costs @ values) + matrix.offset
-    solved = "optimal solution found" in text.lower() or "optimal objective" in text.lower()
     bound = _bound(text, objective, matrix.offset, solved=solved, gap=gap, pure=pure)
     return Answer(status=SOLVED if solved else STOPPED, values=values, objective=objective, bound=bound)
 
@@ -68,9 +69,7 @@ def _bound(text, objective, offset, *, solved, gap, pure):
     """The proven bound, or None; one below the objective is not believed."""
     if pure:
         return objective if solved else None
-    printed = [abs(float(number)) for number in BOUND.findall(text)]
-    candidates = [sign * number + offset for number in printed for sign in (1, -1)]
-    above = [bound for bound in candidates if bound >= objective - 1e-6 * max(1.0, abs(objective))]
-    if above:
-        return max(min(above), objective)
+    printed = BOUND.findall(text)
+    if printed and float(printed[-1]) + offset >= objective - 1e-6 * max(1.0, abs(objective)):
+        return max(float(printed[-1]) + offset, objective)
     return objective + gap * max(1.0, abs(objective)) if solved else None
