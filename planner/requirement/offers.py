@@ -83,10 +83,13 @@ def _limit(answers, part):
 
 
 def _weeks_of_use(uses):
+    """Weeks in which uses of a part begin, a drawn comb told as its framed foundation too; and the parts of musts."""
     weeks, must = {}, set()
     for use in uses:
         for part in (*use.keeps, *use.spends):
             weeks.setdefault(part, set()).add(use.first)
+            if part.startswith("comb-"):
+                weeks.setdefault(f"frame-{part.split('-')[1]}-foundation", set()).add(use.first)
             if use.must:
                 must.add(part)
     return weeks, must
@@ -102,8 +105,10 @@ def _order_weeks(gear, part, weeks_of_use):
     weeks = set()
     if gives_brood(gear, part):
         weeks.add(min(spring, last))
-    if part.kind in ("excluder",) or part.depth == answers.super_depth:
-        weeks |= {min(week + 1, last) for week in flow_weeks(gear)}
+    if part.kind == "excluder" or part.depth == answers.super_depth:
+        until = max(weeks_of_use, default=answers.weeks)
+        seen = {min(week + 1, last) for week in flow_weeks(gear)}
+        weeks |= {week for week in seen if week + LEAD_IN_SEASON_WEEKS <= until}
     if part.kind in ("guard", "reducer", "feeder"):
         weeks |= {max(0, min(weeks_of_use, default=spring) - LEAD_IN_SEASON_WEEKS)}
     return tuple(sorted(weeks or {min(spring, last)}))

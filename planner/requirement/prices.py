@@ -4,7 +4,9 @@ Takes offers and recipes; gives prices a piece and end values. An end value stay
 part, kits and workbench included: else buying for its own sake would pay.
 """
 
-CAP = 0.85  # of the cheapest price, however long the part lives: it must be stored, and money tied up costs
+CAP = (
+    0.75  # of the cheapest price, however long the part lives: bought a year early, it lies and ties up money
+)
 IDLE_SHARE = 0.9  # of a kit's or a recipe's price at most: what is left after a season of lying idle
 
 

@@ -206,8 +206,7 @@ def _consumables(gear, projection):
 
 
 def _renewed_combs(gear, projection):
-    answers = gear.assumptions
-    week = period_of(answers.start, answers.weeks, answers.second_box_week)
+    week = _build_up_week(gear)
     for depth, combs in projection.culled_combs.items():
         if f"foundation-{depth}" in gear.parts:
             yield Use(
@@ -219,6 +218,13 @@ def _renewed_combs(gear, projection):
                 value=values.RENEWED_COMB_VALUE,
                 spends={f"foundation-{depth}": 1},
             )
+
+
+def _build_up_week(gear):
+    """The earliest visit at which a second box can go on."""
+    answers = gear.assumptions
+    week = period_of(answers.start, answers.weeks, answers.second_box_week)
+    return min((circuit_of(yard, answers).before(week) for yard in gear.yards.values()), default=week)
 
 
 def arrivals_of(gear, projection):
@@ -248,7 +254,7 @@ def drawing_by_week(gear, projection):
         counts[week] * answers.drawn_by(strength) * SPRING_DRAWING_SHARE
         for (_yard, strength), counts in projection.colonies.items()
     )
-    first = min((circuit_of(yard, answers).before(week) for yard in gear.yards.values()), default=week)
+    first = _build_up_week(gear)
     frames[first] = frames.get(first, 0) + build_up
     for split in projection.splits:
         frames[split.week] = frames.get(split.week, 0) + split.attempts * answers.drawn_weak
