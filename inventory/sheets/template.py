@@ -108,7 +108,7 @@ def _list_range(picks, known):
     own = {"yards": (YARDS, "name"), "suppliers": (SUPPLIERS, "name"), "offers": (PRICES, "name")}
     if picks in own:
         table, key = own[picks]
-        letter, last = get_column_letter(table.position(key)), table.rows
+        letter, last = get_column_letter(table.position(key)), table.rows + 1
         return f"{table.title}!${letter}$2:${letter}${last}"
     letter, count = {"parts": ("A", len(known.parts)), "sets": ("E", len(known.sets))}[picks]
     return f"{LISTS}!${letter}$2:${letter}${max(2, count + 1)}"

@@ -23,8 +23,8 @@ def sheet_template(request):
 @require_http_methods(["GET", "HEAD", "POST"])
 def load_sheet(request):
     """Takes the file and leads on to its dry run."""
-    form = SheetForm(request.POST or None, request.FILES or None)
-    if request.method == "POST" and form.is_valid():
+    form = SheetForm(request.POST, request.FILES) if request.method == "POST" else SheetForm()
+    if form.is_valid():
         file = form.cleaned_data["file"]
         digest = uploads.keep(file.read(), now=timezone.now())
         request.session["sheet"] = {"digest": digest, "name": file.name[:120]}
