@@ -1,0 +1,67 @@
+"""ISO weeks and visits in the 52 weeks ahead, from any day."""
+
+import datetime as dt
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from planner.season.calendar import Circuit, circuit_of, day_of, iso_weeks, period_of, piece_of
+from planner.season.operation import WindowFacts
+from tests.planner.operations import DAY, operation
+
+DAYS = st.dates(dt.date(2020, 1, 1), dt.date(2035, 12, 31))
+
+
+def window(first, last):
+    return WindowFacts(name="x", first_week=first, last_week=last, gain_lb=50, spread=0.3)
+
+
+@given(DAYS, st.integers(1, 52))
+def test_every_week_is_found_where_the_calendar_has_it(start, week):
+    period = period_of(start, 52, week)
+    found = iso_weeks(start, 52)[period]
+    assert found == week or week not in iso_weeks(start, 52)
+    middle = day_of(start, period) + dt.timedelta(days=3)
+    assert middle.isocalendar().week == found
+
+
+def test_a_fifty_third_week_counts_as_the_one_before_where_there_is_none():
+    start = dt.date(2025, 1, 6)
+    assert 53 not in iso_weeks(start, 52)
+    assert period_of(start, 52, 53) == period_of(start, 52, 52)
+
+
+@given(DAYS, st.integers(1, 52), st.integers(0, 20))
+def test_a_flow_lies_inside_the_horizon(start, first, length):
+    last = (first + length - 1) % 52 + 1
+    piece = piece_of(start, 52, window(first, last))
+    assert 0 <= piece.first <= piece.last <= 51
+    assert piece.gone_weeks + piece.last - piece.first + 1 <= piece.of_weeks
+
+
+def test_a_flow_over_the_new_year_wraps():
+    piece = piece_of(dt.date(2025, 8, 4), 52, window(50, 4))
+    assert piece.of_weeks == 7
+    assert piece.last - piece.first == 6
+    assert iso_weeks(dt.date(2025, 8, 4), 52)[piece.first] == 50
+
+
+def test_a_flow_that_is_on_is_cut_to_what_remains():
+    start = dt.date(2026, 6, 15)
+    assert iso_weeks(start, 52)[0] == 25
+    piece = piece_of(start, 52, window(23, 29))
+    assert (piece.first, piece.last, piece.gone_weeks, piece.of_weeks) == (0, 4, 2, 7)
+
+
+def test_visits_before_and_after():
+    circuit = Circuit(step=2, weeks=52)
+    assert (circuit.before(27), circuit.after(27), circuit.before(26), circuit.after(26)) == (26, 28, 26, 26)
+    assert circuit.after(51) == 51
+
+
+def test_a_yard_may_be_visited_more_often_than_the_season_says(answers):
+    yard = operation().yards[1]
+    assert circuit_of(yard, answers()).step == 2
+    assert circuit_of(yard, answers(circuit_days=7)).step == 1
+    assert circuit_of(yard, answers(circuit_days=3)).step == 1
+    assert DAY.isocalendar().week == 49
