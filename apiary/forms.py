@@ -53,7 +53,7 @@ class FirstSignInForm(forms.Form):
         return name
 
     def clean(self):
-        given = super().clean()
+        given = super().clean() or {}
         password, again = given.get("password"), given.get("again")
         if password and again and password != again:
             self.add_error("again", _("The two passwords differ: type the same one twice."))

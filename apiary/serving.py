@@ -104,7 +104,8 @@ class Worker:
 
     def __init__(self, command=WORKER):
         self.line = [sys.executable, str(settings.BASE_DIR / "manage.py"), *command]
-        self.process, self.over = None, threading.Event()
+        self.process: subprocess.Popen | None = None
+        self.over = threading.Event()
         self.door = threading.Lock()  # nobody starts a worker while it is being stopped
         self.watch = threading.Thread(target=self._watch, name="worker's watch", daemon=True)
 
@@ -131,7 +132,7 @@ class Worker:
 
     def _watch(self):
         rest = REST_SECONDS
-        while not self.over.is_set():
+        while self.process is not None and not self.over.is_set():
             try:
                 self.process.wait(0.5)
             except subprocess.TimeoutExpired:

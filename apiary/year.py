@@ -62,7 +62,7 @@ def flow_year(windows, *, today):
     """The drawing of all windows of one yard in the year of `today`."""
     year = today.year
     highest = max((float(window.gain_lb) / weeks_in(window, year) for window in windows), default=0) or 1
-    bars = []
+    bars: list[Bar] = []
     for window in sorted(windows, key=lambda window: window.first_week):
         bars.append(_bar(window, year, TALLEST / highest, bars))
     months = tuple(

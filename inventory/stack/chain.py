@@ -81,7 +81,7 @@ def chain_of(drawing):
 def _balloons(pieces, height):
     """Numbered top down, at least so far apart, pushed up from the ground where they would run past it."""
     middles = [(piece.top + piece.bottom) // 2 for piece in pieces]
-    ys = []
+    ys: list[int] = []
     for middle in middles:
         ys.append(max(middle, ys[-1] + BALLOON_APART) if ys else middle)
     floor = height - 24

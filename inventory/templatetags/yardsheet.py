@@ -63,7 +63,7 @@ def acts_at(yard):
 @register.simple_tag
 def orders_waiting(today):
     """Orders placed and not all come, the longest due first, each with what is still owed."""
-    owed = {}
+    owed: dict[int, int] = {}
     for row in owed_everywhere():
         if row.owed:
             owed[row.line.order_id] = owed.get(row.line.order_id, 0) + row.owed
