@@ -47,6 +47,8 @@ def _said(plan):
         return "Proven best: no order from these prices is worth more in these seasons."
     if plan.status == "within_gap":
         return f"Proven to {gap}: no order from these prices is worth more than that above this one."
+    if plan.status == "time_limit" and not plan.is_order:
+        return "Time ran out and no order was found. Give it more seconds, or fewer seasons."
     if plan.status == "time_limit":
         known = (
             f"a better one could be worth up to {gap} more"

@@ -30,7 +30,7 @@ DAY = "d mmm yyyy"
 SHARE = "0.00%"
 TOP = Alignment(vertical="top")
 WRAP = Alignment(vertical="top", wrap_text=True)
-BESIDE = Alignment(vertical="top", wrap_text=True, indent=1)  # text right of a figure
+BESIDE = Alignment(vertical="top", horizontal="left", wrap_text=True, indent=1)  # text right of a figure
 RIGHT = Alignment(vertical="top", horizontal="right")
 
 SIGNED = {
@@ -110,7 +110,7 @@ def widths(sheet, *each):
 
 def lines_of(value, width):
     """Printed lines a wrapped text takes in a column of that width (a wide hand is allowed for)."""
-    return sum(max(1, -(-len(line) // max(1, int(width * 1.1)))) for line in clean(value).split("\n"))
+    return sum(max(1, -(-len(line) // max(1, int(width * 1.2)))) for line in clean(value).split("\n"))
 
 
 def prints(sheet, *, wide, paper, repeat, last_column, last_row, foot="Winter order"):

@@ -19,6 +19,7 @@ from planner.workbook.cells import (
     figure,
     formula,
     head_row,
+    lines_of,
     money_format,
     prints,
     rule,
@@ -28,6 +29,7 @@ from planner.workbook.cells import (
 )
 
 HEADS = ("No.", "Piece", "Packs", "Units", "Unit", "Price a pack", "Total", "Can wait to", "Note")
+WIDTHS = (5, 44, 8, 9, 10, 13, 14, 14, 50)
 NUMBER, PIECE, PACKS, UNITS, UNIT, PRICE, TOTAL, BY, NOTE = range(1, 10)
 
 
@@ -52,7 +54,7 @@ def write_order(sheet, report, paper):
         fees.append(cells[1])
         totals.append(cells[2])
     grand = _grand(sheet, row, totals, money)
-    widths(sheet, 5, 44, 8, 9, 9, 13, 14, 14, 46)
+    widths(sheet, *WIDTHS)
     sheet.freeze_panes = "C4"
     prints(sheet, wide=True, paper=paper, repeat=3, last_column=NOTE, last_row=row)
     return Sums(goods=tuple(goods), fees=tuple(fees), totals=tuple(totals), grand=grand)
@@ -98,6 +100,8 @@ def _line(sheet, row, line, money):
             text(sheet, at, PIECE, f"    of it: {part.name}", font=QUIET, align=BESIDE)
         figure(sheet, at, UNITS, part.units, COUNT)
         text(sheet, at, UNIT, part.unit, align=BESIDE)
+    tall = max(lines_of(line.name, WIDTHS[PIECE - 1] - 2), lines_of(_note(line), WIDTHS[NOTE - 1] - 2))
+    sheet.row_dimensions[row].height = 14 * tall + 2
     row += len(line.parts) + (1 if kit else 0)
     rule(sheet, row - 1, NOTE)
     return row

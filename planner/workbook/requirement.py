@@ -10,7 +10,6 @@ from openpyxl.worksheet.pagebreak import Break
 
 from planner.plan.words import week_day
 from planner.workbook.cells import (
-    BOLD,
     COUNT,
     DAY,
     TENTH,
@@ -36,14 +35,14 @@ def write_requirement(sheet, report, paper):
     title(
         sheet,
         "Gear asked for by week",
-        "Beside what colonies stand in. What is used up counts on from its week.",
+        "Beside what colonies stand in. What is kept is counted in each week, what is used up in its own.",
     )
     columns = max(LEAST_COLUMNS, FIXED + len(parts))
     heads = ("Where", "Week", "Starts on", *(names[part] for part in parts))
     head_row(sheet, HEAD, heads, right=range(2, columns + 1))
     for column in range(FIXED + 1, FIXED + len(parts) + 1):
         cell = sheet.cell(HEAD, column)
-        cell.alignment = Alignment(text_rotation=90, horizontal="right", vertical="bottom")
+        cell.alignment = Alignment(text_rotation=90, horizontal="center", vertical="bottom")
     sheet.row_dimensions[HEAD].height = 10 + 5.6 * max([len(name) for name in names.values()], default=6)
     last = _blocks(sheet, report, parts)
     widths(sheet, 34, 7, 13, *[7.5] * len(parts))
@@ -93,4 +92,4 @@ def _where(sheet, row, words, week, day):
 def _sum(sheet, row, column, first, last):
     letter = get_column_letter(column)
     weeks, values = f"$B${first}:$B${last}", f"${letter}${first}:${letter}${last}"
-    formula(sheet, row, column, f"SUMIF({weeks},$B{row},{values})", TENTH, font=BOLD)
+    formula(sheet, row, column, f"SUMIF({weeks},$B{row},{values})", TENTH)

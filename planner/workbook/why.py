@@ -31,16 +31,16 @@ HEADS = (
     "Asked for, mean",
     "Nine of ten at least",
     "Nine of ten at most",
-    "Dead-outs give back",
+    "Deadouts give back",
     "Short in … of 100 without",
     "Most in use",
 )
-WIDTHS = (5, 30, 8, 8, 8, 8, 8, 9, 9, 9, 9, 9, 10, 26)
+WIDTHS = (5, 30, 8, 8, 8, 8, 8, 9, 9, 9, 9, 10, 10, 26)
 WHEN = len(HEADS)
 
 
 def write_why(sheet, report, paper):
-    title(sheet, "Why each line", "Seasons of 100 are counted with the rest of the order bought.")
+    title(sheet, "Why each line", "What you have is told of the piece and of all that is made of it; seasons of 100 with the rest of the order bought.")
     head_row(sheet, 3, HEADS, right=(1, *range(3, WHEN)), beside=(2, WHEN))
     sheet.row_dimensions[3].height = 42
     row = 4

@@ -117,6 +117,10 @@ def use(code, location, first, last, units, value, keeps):
 
 
 def problem(**changed):
+    return problem_of(problem_data(**changed))
+
+
+def problem_data(**changed):
     data = {
         "periods": 52,
         "parts": [{"code": code} for code in (BOX, FLAT, "sugar", "guard-10")],
@@ -163,7 +167,7 @@ def problem(**changed):
             for number, wanted in enumerate(WANTED)
         ],
     }
-    return problem_of({**data, **changed})
+    return {**data, **changed}
 
 
 def plan(**changed):
