@@ -42,8 +42,8 @@ def _attempts(operation, assumptions, alive, strength_limit, free):
     wanted = min(wanted, sum(free.values())) + assumptions.nucs_sold
     if wanted <= 0 or assumptions.split_success <= 0:
         return 0
-    tries = math.ceil(wanted / assumptions.split_success - 1e-9)
-    return min(tries, sum(strength_limit.values()))
+    most = sum(strength_limit.values())
+    return math.ceil(min(most, wanted / assumptions.split_success - 1e-9))
 
 
 def _settled(yards, assumptions, week, tallies, free):
