@@ -101,31 +101,6 @@ def test_a_line_no_season_needs_says_so_and_does_not_invent_a_need():
     assert "No season runs short without it" in said and "run short in" not in said
 
 
-def test_the_line_waits_to_the_last_day_that_price_lead_time_and_bench_allow():
-    made = report_of(small.operation(), small.assumptions(), small.problem(), small.plan())
-    box, sugar = made.lines
-    assert box.order_by == small.operation().offers[0].open_until
-    assert "price holds until 31 January 2027" in box.order_by_why
-    assert sugar.order_by.isoformat() == "2027-08-24"  # week 40 less two weeks' lead
-    assert made.order_by == box.order_by
-
-
-def test_time_at_the_bench_brings_the_last_day_forward():
-    """24 weeks to the first super, 3 of lead, and 600 minutes at 100 a week: 15 weeks from the day of the order."""
-    scenarios = [small.solved(number, wanted) for number, wanted in enumerate(small.WANTED)]
-    scenarios[3]["work"] = [0] * 10 + [600] + [0] * 41
-    offers = (small.operation().offers[0], small.operation().offers[1])
-    open_ended = tuple(type(each)(**{**vars(each), "open_until": None}) for each in offers)
-    made = report_of(
-        small.operation(offers=open_ended),
-        small.assumptions(),
-        small.problem(work={"minutes_per_period": [100] * 52, "cost_per_hour": 0}),
-        small.plan(scenarios=scenarios),
-    )
-    assert made.lines[0].order_by.isoformat() == "2027-03-16"
-    assert "with 6 weeks at the bench" in made.lines[0].order_by_why
-
-
 def test_a_kit_tells_all_it_brings():
     kit = {
         "code": "north-box",

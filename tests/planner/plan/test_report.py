@@ -8,7 +8,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planner.plan import report_of
-from planner.plan.text import as_text
 from planner.sizing.reading import problem_of
 from planner.solution import solve
 from planner.solution.valuing import ordered
@@ -101,52 +100,6 @@ def test_a_budget_of_zero_says_what_buying_nothing_costs():
     assert lost > 0
     assert made.headline.startswith("Nothing to order: the budget is 0.")
     assert f"costs about ${lost:,.0f} a season" in made.headline
-
-
-def test_a_part_nobody_sells_is_named_with_its_number_and_week():
-    guards = small.use("guard/creek", "creek", 41, 51, 12, 2.6, {"guard-10": 1})
-    problem = with_use(guards)
-    made = report(problem=problem, plan=solve(problem))
-    (missing,) = made.no_offers
-    assert missing.part == "guard-10" and missing.missing == 12
-    assert "No offer for ten-frame mouse guards: nobody on your price list sells them" in missing.text
-    assert "12 more are needed, the first by 14 September 2027" in missing.text
-    assert "No offer for ten-frame mouse guards" in as_text(made).replace("\n", " ")
-
-
-def test_a_part_on_the_price_list_or_made_of_what_is_on_it_is_not_named_so():
-    assert report().no_offers == ()
-
-
-def test_what_pays_and_is_left_out_is_told_with_its_worth_and_its_yards():
-    guards = small.use("guard/creek", "creek", 41, 51, 12, 2.6, {"guard-10": 1})
-    problem = with_use(guards)
-    made = report(problem=problem, plan=solve(problem))
-    row = next(row for row in made.shortages if row.what == "mouse guards")
-    assert (row.wanted, row.left_out, row.lost, row.in_100) == (12, 12, Decimal("31.20"), 100)
-    assert row.yards == ("Creek",)
-
-
-def with_use(use):
-    data = small.problem_data()
-    for scenario in data["scenarios"]:
-        scenario["uses"].append(use)
-    return problem_of(data)
-
-
-def test_what_is_bought_in_season_is_told_as_a_mean():
-    (line,) = report().later
-    assert line.name == "white sugar"
-    assert line.in_100 == 25
-    assert line.cost == Decimal("2.38")  # 10 lb at 0.95 in one season of four: 2.375
-
-
-def test_requirement_tells_all_yards_and_each_yard_by_week():
-    rows = {(row.part, row.yard): row for row in report().requirement}
-    assert rows[small.BOX, ""].mean[24] == 11  # (8 + 12 + 12 + 12) / 4
-    assert rows[small.BOX, "hill"].mean[26] == 3  # (0 + 0 + 4 + 8) / 4
-    assert rows[small.BOX, ""].high[30] == 20
-    assert rows[small.BOX, ""].mean[31] == 0
 
 
 def test_assumptions_tell_own_answers_apart():
