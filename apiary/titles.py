@@ -16,7 +16,10 @@ def yard_cells(yard):
     if yard.drive_minutes or yard.miles:
         cells.append(("From home", f"{yard.drive_minutes} min, {yard.miles:.0f} mi"))
     if yard.stands:
-        cells.append(("Stands", f"{yard.living} of {yard.stands}"))
+        over = yard.living - yard.stands
+        cells.append(
+            ("Stands", f"{yard.living} of {yard.stands}" + (f", {over} too many" if over > 0 else ""))
+        )
     return cells
 
 

@@ -89,7 +89,6 @@ def yard(request, code):
         "windows": windows,
         "flow": flow,
         "flow_words": f"{flow.sum_lb} lb a year",
-        "living_words": f"{ground.living} living",
     }
     return render(request, "apiary/yard.html", context)
 

@@ -39,7 +39,9 @@ def yard_stacks(yard, as_of=None):
     boxes = [box for stack in stacks for box in stack["hive"].boxes]
     key = [{"word": word, "css": css} for word, css, found in STATES if any(found(box) for box in boxes)]
     hidden = any(stack["hive"].feeder or stack["hive"].inner_cover for stack in stacks)
-    return {"stacks": stacks, "key": key, "hidden": hidden, "cell": CELL, "yard": yard}
+    living = sum(not stack["ended"] for stack in stacks)
+    words = f"{len(stacks) - living} ended, {living} living" if living < len(stacks) else f"{living} living"
+    return {"stacks": stacks, "key": key, "hidden": hidden, "cell": CELL, "yard": yard, "sum": words}
 
 
 @register.inclusion_tag("inventory/colony_stack.html")

@@ -30,6 +30,13 @@ def test_stands_count_the_living():
     assert ("Stands", "1 of 10") in cells_of(yard)
 
 
+def test_more_colonies_than_stands_are_told():
+    yard = make_yard(stands=1)
+    make_colony(yard=yard)
+    make_colony(yard=yard)
+    assert ("Stands", "2 of 1, 1 too many") in cells_of(yard)
+
+
 def test_a_dead_colony_says_when_it_died():
     cells = colony_cells(make_dead_colony())
     assert ("Died", "1 Jun 2025") in cells

@@ -32,6 +32,14 @@ def test_a_deadout_that_still_holds_gear_is_drawn_closed():
     assert stack["hive"].entrance == "closed"
 
 
+def test_the_sum_tells_the_living_from_those_that_ended():
+    yard = make_yard()
+    make_colony(yard=yard, gear=True)
+    assert yard_stacks(yard, as_of=DAY)["sum"] == "1 living"
+    make_dead_colony(yard=yard, gear=True)
+    assert yard_stacks(yard, as_of=DAY)["sum"] == "1 ended, 1 living"
+
+
 def test_a_deadout_worked_off_is_gone():
     yard = make_yard()
     make_dead_colony(yard=yard)
