@@ -70,7 +70,7 @@ def _in_autumn(operation, assumptions, standings, splits, scenario, week):
 
 
 def _alive(standings, week):
-    alive = {}
+    alive: dict = {}
     for standing in standings:
         alive[standing.yard] = alive.get(standing.yard, 0) + standing.at(max(week, 0))
     return alive

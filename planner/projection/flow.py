@@ -84,7 +84,8 @@ def _supers(assumptions, yard, window, piece, flow_class, count, gained):
     room = assumptions.honey_per_super_lb * super_share(flow_class.width)
     pulled = circuit.after(piece.last + 1)
     last = min(assumptions.weeks - 1, max(piece.last, pulled + assumptions.weeks_to_extract - 1))
-    needs, number = [], 0
+    needs: list = []
+    number = 0
     while True:
         honey = min(room, float(gained[-1]) - room * number)
         if honey < LEAST_HONEY_LB:
@@ -114,7 +115,7 @@ def super_share(width):
 def drawing(operation, assumptions, classes):
     """Frames that can be drawn, by flow of a name: the classes' limits at its first visit."""
     yards = {yard.code: yard for yard in operation.yards}
-    frames = {}
+    frames: dict = {}
     for flow_class in classes:
         yard = yards[flow_class.yard]
         for window in yard.windows:

@@ -57,7 +57,7 @@ def _delay(assumptions, facts, strength):
 def _split_boxes(assumptions, splits, yards, home_set, crop_by_class):
     if home_set is None:
         return
-    homes = {}
+    homes: dict = {}
     for split in splits:
         for code, count in split.homes.items():
             week = split.hive_week + SPLIT_BOX_DELAY_WEEKS
@@ -85,7 +85,7 @@ def small_gear(operation, assumptions, classes, supers):
 
 def _excluders(supers):
     """Under the first super of a colony, for as long as any of a yard's flows keeps it on."""
-    spans = {}
+    spans: dict = {}
     for need in supers:
         if need.number == 1:
             spans.setdefault((need.yard, need.window, need.width, need.first, need.last), []).append(
@@ -109,7 +109,7 @@ def _autumn_gear(operation, assumptions, classes):
     rounds = {code: number % FEEDER_ROUNDS for number, code in enumerate(yards)}
     for kind, (used, iso_week) in starts.items():
         week = period_of(assumptions.start, weeks, iso_week)
-        counts = {}
+        counts: dict = {}
         for flow_class in classes:
             key = flow_class.yard, flow_class.width
             counts[key] = counts.get(key, 0) + flow_class.colonies[week]
@@ -126,7 +126,7 @@ def _autumn_gear(operation, assumptions, classes):
 def culled_combs(operation, assumptions, standings):
     """Old brood combs taken out of living hives in a year, by depth."""
     sets = {facts.code: facts for facts in operation.sets}
-    culled = {}
+    culled: dict = {}
     for standing in standings:
         facts = sets[standing.hive_set]
         for depth, boxes in facts.boxes.items():

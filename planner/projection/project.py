@@ -20,7 +20,7 @@ def project(operation, assumptions, scenario):
     home = home_set(operation)
     classes = flow_classes(operation, assumptions, standings, made, home)
     supers, crop_lb, by_class = super_needs(operation, assumptions, classes, scenario)
-    living = {}
+    living: dict = {}
     for flow_class in classes:
         before = living.get((flow_class.yard, flow_class.strength), (0,) * assumptions.weeks)
         together = tuple(a + b for a, b in zip(before, flow_class.colonies, strict=True))
@@ -47,12 +47,12 @@ def project(operation, assumptions, scenario):
 def home_set(operation):
     """The set most colonies stand in, nucs apart: what a split is hived in, less its upper boxes."""
     sets = {facts.code: facts for facts in operation.sets}
-    counts = {}
+    counts: dict = {}
     for group in operation.colonies:
         if not sets[group.hive_set].is_nuc:
             counts[group.hive_set] = counts.get(group.hive_set, 0) + group.colonies
     if counts:
-        return sets[max(sorted(counts), key=counts.get)]
+        return sets[max(sorted(counts), key=lambda code: counts[code])]
     return next((facts for facts in operation.sets if not facts.is_nuc), None)
 
 
@@ -61,7 +61,7 @@ def flow_classes(operation, assumptions, standings, made, home):
     sets = {facts.code: facts for facts in operation.sets}
     spring = period_of(assumptions.start, assumptions.weeks, assumptions.spring_week)
     width_at_home = home.width if home else 10
-    grouped = {}
+    grouped: dict = {}
     for standing in standings:
         facts = sets[standing.hive_set]
         width = width_at_home if facts.is_nuc else facts.width
@@ -76,7 +76,7 @@ def flow_classes(operation, assumptions, standings, made, home):
         )
         for (yard, strength, width), alike in sorted(grouped.items())
     ]
-    homes = {}
+    homes: dict = {}
     for split in made:
         for code, count in split.homes.items():
             homes[code, split.hive_week] = homes.get((code, split.hive_week), 0) + count

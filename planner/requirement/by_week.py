@@ -32,7 +32,7 @@ class RequirementLine:
 
 def by_week(operation, problem):
     """One line a part and yard, and one a part for all yards, in that order of parts."""
-    wanted = {}
+    wanted: dict = {}
     count = len(problem.scenarios)
     for number, scenario in enumerate(problem.scenarios):
         for use in scenario.uses:
@@ -60,7 +60,7 @@ def by_week(operation, problem):
 
 
 def _owned(operation):
-    owned = {}
+    owned: dict = {}
     for line in operation.stock:
         if line.condition == "sound":
             for yard in (ALL_YARDS, line.yard):

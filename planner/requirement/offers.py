@@ -84,7 +84,8 @@ def _limit(answers, part):
 
 def _weeks_of_use(uses):
     """Weeks in which uses of a part begin, a drawn comb told as its framed foundation too; and the parts of musts."""
-    weeks, must = {}, set()
+    weeks: dict = {}
+    must = set()
     for use in uses:
         for part in (*use.keeps, *use.spends):
             weeks.setdefault(part, set()).add(use.first)
@@ -123,7 +124,7 @@ def gives_brood(gear, part):
 
 def flow_weeks(gear):
     """First week of each flow of a name, over all yards."""
-    first = {}
+    first: dict = {}
     for yard in gear.operation.yards:
         for window in yard.windows:
             piece = piece_of(gear.assumptions.start, gear.assumptions.weeks, window)

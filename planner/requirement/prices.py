@@ -23,7 +23,7 @@ class Unpriced(Exception):
 
 def cheapest_prices(operation, offers):
     """part -> the lowest money a piece over the offers that hold this part alone, at their best step."""
-    prices = {}
+    prices: dict = {}
     for offer in offers:
         if len(offer.parts) == 1:
             ((part, pieces),) = offer.parts.items()
@@ -37,7 +37,7 @@ def cheapest_prices(operation, offers):
 
 def single_prices(operation, offers):
     """part -> the lowest money a piece where one pack is bought; list price where no offer holds it alone."""
-    prices = {}
+    prices: dict = {}
     for offer in offers:
         if len(offer.parts) == 1:
             ((part, pieces),) = offer.parts.items()

@@ -71,7 +71,7 @@ def parts_of(gear, known, listed, recipes):
 def stock_of(gear, known):
     """Sound gear in stores, gear on colonies beyond their set, and what is on order when it is due."""
     operation = gear.operation
-    pieces = {}
+    pieces: dict = {}
     for line in operation.stock:
         if line.condition == SOUND:
             at = (plain(line.part), line.yard, 0)

@@ -56,12 +56,12 @@ class SeasonGear:
     @cached_property
     def usual_single(self):
         """Code of the set with one brood box that most colonies stand in."""
-        counts = {}
+        counts: dict = {}
         for group in self.operation.colonies:
             facts = self.sets[group.hive_set]
             if not facts.is_nuc and sum(facts.boxes.values()) == 1:
                 counts[facts.code] = counts.get(facts.code, 0) + group.colonies
-        return max(sorted(counts), key=counts.get) if counts else self.home.code
+        return max(sorted(counts), key=lambda code: counts[code]) if counts else self.home.code
 
     @cached_property
     def base_depth(self):
@@ -91,7 +91,7 @@ class SeasonGear:
     def hive_bundle(self):
         """A new hive at home: one brood box with combs, and what it stands on and is covered with."""
         keep_box, keep_comb = box(self.base_depth, self.home.width), comb(self.base_depth, "brood")
-        bundle = {}
+        bundle: dict = {}
         for part, pieces in self.home.gear.items():
             facts = self.parts.get(part)
             is_box = part.startswith("box-")

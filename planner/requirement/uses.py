@@ -134,7 +134,7 @@ def _home_of(need, hives):
 
 def merged(needs):
     """Super needs alike but for strength, joined: (need, strengths, colonies, honey lb on average)."""
-    groups = {}
+    groups: dict = {}
     for need in needs:
         if need.strength == "split":
             key = (need.yard, need.window, need.number, need.width, need.first, need.last, "split", 0)
@@ -174,7 +174,7 @@ def _feed(gear, projection):
     """Autumn feed by yard; spring and splits' feed by week for all yards, for it is little."""
     if "sugar" not in gear.parts:
         return
-    together = {}
+    together: dict = {}
     for need in projection.feed:
         at = (need.yard if need.season == "autumn" else gear.operation.shed, need.season, need.week)
         together[at] = together.get(at, 0.0) + need.colonies * need.sugar_lb
@@ -229,7 +229,7 @@ def _build_up_week(gear):
 
 def arrivals_of(gear, projection):
     """Deadouts' gear by yard, and the frames bees can draw (a token that each drawn frame takes)."""
-    found = {}
+    found: dict = {}
     for dead in projection.deadouts:
         for part, pieces in dead.returned.items():
             key = (plain(part), dead.yard, dead.week)
@@ -246,7 +246,7 @@ def arrivals_of(gear, projection):
 def drawing_by_week(gear, projection):
     """Frames that can be drawn: in each flow by its limit, half of it in the build-up, a few by fed splits."""
     answers = gear.assumptions
-    frames = {}
+    frames: dict = {}
     for drawing in projection.drawing:
         frames[drawing.week] = frames.get(drawing.week, 0) + drawing.frames
     week = period_of(answers.start, answers.weeks, answers.second_box_week)

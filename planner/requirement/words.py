@@ -38,10 +38,8 @@ def describe(use_code):
     place = title(yard)
     if kind == "super":
         window, strength, number = rest
-        who = strength.replace("+", " and ").replace("split", "this year's split")
-        return (
-            f"{ORDINALS.get(int(number), number)} super of {who} colonies{width}, {title(window)} at {place}"
-        )
+        ordinal = ORDINALS.get(int(number), number)
+        return f"{ordinal} super of {_whose(strength)}{width}, {title(window)} at {place}"
     if kind == "excluder":
         return f"queen excluders{width}, {title(rest[0])} at {place}"
     if kind == "second-box":

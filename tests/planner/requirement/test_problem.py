@@ -1,0 +1,128 @@
+"""The sizing problem of a season: valid by the problem file's own rules, and its order is one a keeper would place."""
+
+import datetime as dt
+from dataclasses import replace
+
+import pytest
+
+from planner.requirement.problem import extras_on_colonies
+from planner.requirement.season_gear import SeasonGear
+from planner.season.operation import OnOrder, StockLine
+from planner.sizing.reading import problem_of
+from planner.sizing.writing import as_json
+from planner.solution import solve
+from tests.planner.operations import DAY, operation
+from tests.planner.projection.test_gear_of_season import in_set
+
+
+@pytest.mark.parametrize("region", ["north", "southern-short"])
+@pytest.mark.parametrize("month", [1, 4, 7, 10])
+def test_a_season_from_any_month_is_a_valid_problem(season_problem, month, region):
+    problem = season_problem(operation(day=dt.date(2026, month, 15)), count=2, region=region)
+    assert problem_of(as_json(problem)) == problem_of(as_json(problem_of(as_json(problem))))
+
+
+@pytest.mark.parametrize(
+    "code", ["three-mediums-10", "deep-and-medium-10", "two-deeps-8", "one-deep-8", "nuc-5"]
+)
+def test_any_outfit_is_a_valid_problem(season_problem, code):
+    problem_of(as_json(season_problem(in_set(code), count=2)))
+
+
+def test_the_same_operation_gives_the_same_problem(season_problem):
+    assert season_problem(count=3) == season_problem(count=3)
+
+
+def test_only_parts_of_use_are_named(season_problem):
+    codes = {part.code for part in season_problem(count=2).parts}
+    assert {"box-medium-10", "comb-medium-honey", "frame-medium-flat", "sugar", "drawing"} <= codes
+    assert not {code for code in codes if "shallow" in code or code.endswith("-8")}
+
+
+def test_stock_is_sound_gear_only_and_treated_comb_is_brood_comb(season_problem):
+    lines = (
+        StockLine(part="box-medium-10", yard="shed", condition="sound", quantity=5),
+        StockLine(part="box-medium-10", yard="shed", condition="held back", quantity=50),
+        StockLine(part="box-medium-10", yard="alder", condition="to mend", quantity=50),
+        StockLine(part="comb-deep-brood-treated", yard="alder", condition="sound", quantity=7),
+    )
+    stock = {(s.part, s.location): s.quantity for s in season_problem(operation(stock=lines), count=2).stock}
+    assert stock == {("box-medium-10", "shed"): 5, ("comb-deep-brood", "alder"): 7}
+
+
+def test_what_is_on_order_counts_from_the_week_it_is_due(season_problem):
+    due = OnOrder(part="box-medium-10", quantity=30, due=DAY + dt.timedelta(days=20), reference="A1")
+    late = OnOrder(part="box-medium-10", quantity=99, due=DAY + dt.timedelta(days=900), reference="A2")
+    past = OnOrder(part="floor-10", quantity=3, due=DAY - dt.timedelta(days=9), reference="A3")
+    problem = season_problem(operation(stock=(), on_order=(due, late, past)), count=2)
+    assert {(s.part, s.quantity, s.period) for s in problem.stock} == {
+        ("box-medium-10", 30, 3),
+        ("floor-10", 3, 0),
+    }
+
+
+def test_supers_on_living_colonies_are_free_to_be_used(answers):
+    whole = operation()
+    group = whole.colonies[0]
+    sets = {facts.code: facts for facts in whole.sets}
+    held = {part: pieces * group.colonies for part, pieces in sets[group.hive_set].gear.items()}
+    groups = (replace(group, gear={**held, "box-medium-10": 4, "comb-medium-honey": 36}), *whole.colonies[1:])
+    gear = SeasonGear(operation=operation(colonies=groups), assumptions=answers())
+    assert list(extras_on_colonies(gear)) == [
+        ("box-medium-10", "alder", 4),
+        ("comb-medium-honey", "alder", 36),
+    ]
+
+
+def test_a_season_without_colonies_asks_for_nothing(season_problem):
+    problem = season_problem(operation(colonies=()), count=2)
+    assert problem.parts == ()
+    assert problem.offers == ()
+
+
+def units_of(plan):
+    bought = {}
+    for line in plan.here_and_now:
+        for part, pieces in line.units.items():
+            bought[part] = bought.get(part, 0) + pieces
+    return bought
+
+
+def test_the_order_is_one_a_keeper_would_place(season_problem):
+    plan = solve(season_problem(count=6), gap=0.005)
+    bought = units_of(plan)
+    # 110 colonies: no part in absurd numbers, supers and sugar in plausible ones.
+    assert 2000 <= bought["sugar"] <= 5000
+    assert bought.get("box-medium-10", 0) + bought.get("box-medium-10-flat", 0) <= 150
+    assert bought.get("box-deep-10", 0) + bought.get("box-deep-10-flat", 0) <= 100
+    assert bought.get("nuc-box-5", 0) <= 80
+    assert bought.get("feeder-10", 0) <= 30
+    assert 5000 < plan.spend < 20000
+
+
+def test_a_budget_holds_and_of_zero_buys_nothing_yet_feeds_all(season_problem):
+    plan = solve(season_problem(count=4, budget=1500), gap=0.005)
+    assert plan.spend <= 1500
+    none = solve(season_problem(count=4, budget=0), gap=0.005)
+    assert none.here_and_now == ()
+    assert none.spend == 0
+    assert none.objective < plan.objective
+    short = {short.use.split("/")[0] for scenario in none.scenarios for short in scenario.short}
+    assert not short & {"feed", "consumable"}
+
+
+def test_more_stock_means_a_smaller_order(season_problem):
+    plenty = tuple(
+        StockLine(part=part, yard="shed", condition="sound", quantity=3000)
+        for part in (
+            "box-medium-10",
+            "comb-medium-honey",
+            "box-deep-10",
+            "comb-deep-brood",
+            "foundation-deep",
+        )
+    )
+    little = solve(season_problem(operation(stock=()), count=3), gap=0.005)
+    much = solve(season_problem(operation(stock=plenty), count=3), gap=0.005)
+    assert much.spend < little.spend
+    assert not units_of(much).keys() & {"box-medium-10", "box-deep-10-flat", "frame-deep-foundation"}
