@@ -32,48 +32,53 @@ def uses_of(gear, projection):
 
 def _split_uses(gear, projection):
     """The attempt in its nuc box; what is made of it, hived; nucs sold."""
-    answers = gear.assumptions
-    last_week = answers.weeks - 1
-    nuc, hive = gear.nuc_bundle(), gear.hive_bundle()
     for split in projection.splits:
-        attempt = f"split/{split.yard}"
-        yield Use(
-            code=attempt,
+        attempt = Use(
+            code=f"split/{split.yard}",
             location=split.yard,
             first=split.week,
             last=split.hive_week - 1,
             units=split.attempts,
-            value=-answers.split_cost,
-            keeps=nuc,
+            value=-gear.assumptions.split_cost,
+            keeps=gear.nuc_bundle(),
         )
-        for home, count in split.homes.items():
-            here = "" if home == split.yard else f"/from-{split.yard}"
-            yield Use(
-                code=f"hive/{home}{here}",
-                location=home,
-                first=split.hive_week,
-                last=last_week,
-                units=count,
-                value=answers.colony_value,
-                keeps=hive,
-                needs_use=attempt,
-                per=count / split.attempts,
-            )
+        yield attempt
+        yield from _hived(gear, split, attempt)
         if split.sold:
-            spent = {comb(gear.base_depth, "brood"): NUC_COMBS}
-            if not answers.nuc_box_returns:
-                spent |= {part: pieces for part, pieces in nuc.items() if not part.startswith("comb-")}
-            yield Use(
-                code=f"nuc/{split.yard}",
-                location=split.yard,
-                first=split.hive_week,
-                last=split.hive_week,
-                units=split.sold,
-                value=answers.nuc_price,
-                spends=spent,
-                needs_use=attempt,
-                per=split.sold / split.attempts,
-            )
+            yield _sold(gear, split, attempt)
+
+
+def _hived(gear, split, attempt):
+    for home, count in split.homes.items():
+        here = "" if home == split.yard else f"/from-{split.yard}"
+        yield Use(
+            code=f"hive/{home}{here}",
+            location=home,
+            first=split.hive_week,
+            last=gear.assumptions.weeks - 1,
+            units=count,
+            value=gear.assumptions.colony_value,
+            keeps=gear.hive_bundle(),
+            needs_use=attempt.code,
+            per=count / split.attempts,
+        )
+
+
+def _sold(gear, split, attempt):
+    spent = {comb(gear.base_depth, "brood"): NUC_COMBS}
+    if not gear.assumptions.nuc_box_returns:
+        spent |= {part: pieces for part, pieces in attempt.keeps.items() if not part.startswith("comb-")}
+    return Use(
+        code=f"nuc/{split.yard}",
+        location=split.yard,
+        first=split.hive_week,
+        last=split.hive_week,
+        units=split.sold,
+        value=gear.assumptions.nuc_price,
+        spends=spent,
+        needs_use=attempt.code,
+        per=split.sold / split.attempts,
+    )
 
 
 def _second_boxes(gear, projection, price, hives):
