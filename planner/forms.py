@@ -177,7 +177,7 @@ class AnswersForm(forms.Form):
             yield AskedGroup(
                 name=HEADS[group],
                 anchor=slugify(group),
-                answered=f"{own} of {len(asked)} your own",
+                answered=f"{own} of {len(asked)} own",
                 open=any(question.field.errors for question in asked),
                 questions=asked,
             )

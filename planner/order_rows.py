@@ -58,9 +58,20 @@ class OrderPage:
         return _counted(len(self.tables), "order")
 
     @property
+    def later_said(self):
+        return f"{self._mean(sum(line.cost for line in self.report.later))} a season"
+
+    @property
+    def left_out_said(self):
+        return f"{self._mean(sum(gap.lost for gap in self.report.shortages))} a season"
+
+    def _mean(self, value):
+        return f"about {sum_words(value, self.report.money)}"
+
+    @property
     def answers_said(self):
         own = sum(row.own for row in self.report.assumptions)
-        return f"{own} of {_counted(len(self.report.assumptions), 'answer')} your own"
+        return f"{own} of {_counted(len(self.report.assumptions), 'answer')} own"
 
 
 def order_page(report):
@@ -121,27 +132,30 @@ def _need(line):
     if peak is None:
         return None
     sound = sum(each.sound for each in owned)
+    spare = sum(each.spare_on_colonies for each in owned)
     coming = sum(each.on_order for each in owned) + peak.returned
     to_mend = sum(each.to_mend for each in owned)
     drawn = need_ruler(
-        sound=sound, coming=coming, to_mend=to_mend, need=peak.mean, low=peak.low, high=peak.high
+        sound=sound + spare, coming=coming, to_mend=to_mend, need=peak.mean, low=peak.low, high=peak.high
     )
     if drawn is None:
         return None
-    missing = peak.mean - sound - coming
+    missing = peak.mean - sound - spare - coming
     return NeedWords(
         ruler=drawn,
         head=f"{line.parts[0].name}, {peak.words}",
         short=f"{number(missing)} missing in an ordinary year"
         if missing > 0
         else "enough in an ordinary year",
-        said=_owned_said(sound, coming, to_mend)
+        said=_owned_said(sound, spare, coming, to_mend)
         + f" The season asks for {number(peak.mean)}, mostly {number(peak.low)} to {number(peak.high)}.",
     )
 
 
-def _owned_said(sound, coming, to_mend):
+def _owned_said(sound, spare, coming, to_mend):
     words = [f"{number(sound)} sound in store"]
+    if spare:
+        words.append(f"{number(spare)} to spare on colonies")
     if coming:
         words.append(f"{number(coming)} on order or coming back from deadouts")
     if to_mend:

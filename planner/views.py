@@ -140,9 +140,9 @@ def run_approve(request, pk):
         return redirect("run", run.pk)
     made = ", ".join(f"{order.supplier} ({order.reference})" for order in orders)
     messages.success(
-        request, f"Ordered: {made}. Send each supplier its order; receive it here when it comes."
+        request, f"Ordered: {made}. Send each supplier its order; receive the gear when it comes."
     )
-    return redirect("orders")
+    return redirect("run-order", run.pk)
 
 
 def _season_sheet(season, *, about=None, form=None, run_form=None):

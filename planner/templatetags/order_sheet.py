@@ -11,6 +11,8 @@ from planner.plan.words import sum_words
 
 register = template.Library()
 
+PROVEN_BEST = 5e-6  # as a share; less is a solver's rounding
+
 
 @register.filter
 def season_cells(season):
@@ -23,7 +25,8 @@ def run_cells(run):
     """The title block of a run's page."""
     cells = [("Run", f"{run.pk}, {state_of(run)}"), ("Seasons", f"{run.scenarios:,}")]
     if run.gap_reached is not None and run.is_over:
-        cells.append(("Proven within", percent(run.gap_reached)))
+        best = run.gap_reached < PROVEN_BEST
+        cells.append(("Proven", "best") if best else ("Proven within", percent(run.gap_reached)))
     if run.is_done:
         cells.append(("Status", "approved" if run.approved_at else "not approved"))
     return cells
@@ -44,10 +47,10 @@ def budget_of(row):
 
 @register.filter
 def percent(share):
-    """Two figures that count: 0.08 %, 1.3 %; below 0.005 % it says so."""
+    """Two figures that count: 0.08 %, 1.3 %; what is next to nothing is called so."""
     value = float(share) * 100
     if value < 0.005:
-        return "0.005 %" if value > 0 else "0 %"
+        return "under 0.005 %" if value > 0 else "0 %"
     return f"{value:.2g} %" if value < 100 else f"{value:,.0f} %"
 
 

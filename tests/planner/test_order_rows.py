@@ -58,6 +58,23 @@ def test_the_sentence_above_the_ruler_says_what_the_ruler_shows():
     )
 
 
+def test_gear_on_colonies_beyond_their_sets_counts_as_owned():
+    owned = (
+        made.Owned(part="box-medium-10", name="medium box", sound=50, on_colonies=90, spare_on_colonies=20),
+    )
+    peak = made.make_peak(returned=0)
+    line = made.make_line(1, "nf-m", "Medium", "box-medium-10", 1, 10, "99.00", peak=peak, owned=owned)
+    report = made.make_report(orders=(made.make_order("nf", "Northfork (invented)", [line], "0"),))
+    need = order_page(report).tables[0].rows[0].need
+    assert need.said.startswith("Owned: 50 sound in store, 20 to spare on colonies.")
+    assert need.short == "202 missing in an ordinary year"
+
+
+def test_what_is_left_out_and_bought_later_is_summed_a_season():
+    page = order_page(made.make_report())
+    assert (page.left_out_said, page.later_said) == ("about $64 a season", "about $120 a season")
+
+
 def test_a_need_that_is_covered_is_called_enough():
     peak = made.make_peak(mean=50, low=40, high=60)
     owned = (made.Owned(part="excluder-10", name="excluder", sound=70),)

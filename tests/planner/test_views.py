@@ -213,7 +213,7 @@ def test_the_order_shows_lines_by_supplier_sums_budget_and_cautions(keeper):
 
 def test_each_reason_opens_in_place_and_each_drawing_is_described(keeper):
     html = page(keeper, "run-order", made.make_done_run().pk).content.decode()
-    assert html.count("<details><summary>") == 5
+    assert html.count('class="opener"><details><summary>') == 5
     drawings = re.findall(r"<svg class=\"drawing.*?</desc>", html, re.DOTALL)
     assert len(drawings) == 4
     assert all("<title" in drawing and "<desc" in drawing for drawing in drawings)
@@ -248,14 +248,17 @@ def test_approving_is_asked_once_more_and_looking_orders_nothing(keeper):
     assert not Order.objects.exists()
 
 
-def test_approving_makes_the_orders_and_leads_to_them(keeper):
+def test_approving_makes_the_orders_and_says_which(keeper):
     run = made.make_done_run()
     response = keeper.post(reverse("run-approve", args=[run.pk]))
-    assert response.url == reverse("orders")
+    assert response.url == reverse("run-order", args=[run.pk])
     assert Order.objects.count() == 2
     run.refresh_from_db()
     assert run.approved_by.username == "robin"
-    assert "Open the orders" in text(page(keeper, "run-order", run.pk))
+    shown = text(page(keeper, "run-order", run.pk))
+    assert re.search(r"Approved \d+ \w+ \d{4} by robin", shown)
+    assert "Ordered: Northfork Woodware (invented)" in shown
+    assert "Approve the order" not in shown
 
 
 def test_approving_twice_orders_once_and_says_so(keeper):

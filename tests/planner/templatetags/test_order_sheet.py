@@ -19,6 +19,11 @@ def test_the_title_block_of_a_done_run_says_when_how_sure_and_whether_approved()
     ]
 
 
+def test_an_order_proven_to_the_last_figure_is_called_best():
+    run = Run(pk=14, status="done", finished_at=DONE_AT, scenarios=300, gap_reached=1e-9)
+    assert ("Proven", "best") in order_sheet.run_cells(run)
+
+
 def test_a_working_run_claims_nothing_yet():
     run = Run(pk=14, status="working", scenarios=100, gap_reached=0.2)
     assert order_sheet.run_cells(run) == [("Run", "14, working"), ("Seasons", "100")]
@@ -34,7 +39,7 @@ def test_a_season_without_a_budget_has_no_limit():
 
 def test_shares_keep_two_figures_that_count():
     shares = (0, 1e-9, 0.0008, 0.0134, 0.2, 1.5)
-    words = ["0 %", "0.005 %", "0.08 %", "1.3 %", "20 %", "150 %"]
+    words = ["0 %", "under 0.005 %", "0.08 %", "1.3 %", "20 %", "150 %"]
     assert [order_sheet.percent(share) for share in shares] == words
 
 

@@ -1,0 +1,105 @@
+"""A season in a real browser, on a phone and a desktop: begun, answered, worked out, its order read and approved."""
+
+import re
+
+import pytest
+from django.core.management import call_command
+from django.urls import reverse
+from playwright.sync_api import expect
+
+from inventory.models import Order
+from planner.models import Run, Season
+from tests.browser.conftest import WIDTHS, sideways, violations
+from tests.planner import made
+from tests.planner.outfit import make_outfit
+
+pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
+
+
+@pytest.fixture
+def outfit(transactional_db):
+    make_outfit()
+
+
+@pytest.mark.parametrize("width", [390, 1440])
+def test_a_season_is_begun_worked_out_and_approved(sheet, live_server, width):
+    sheet.set_viewport_size({"width": width, "height": 844})
+    sheet.get_by_role("link", name="Season", exact=True).click()
+    sheet.get_by_label("Name of the season").fill("Winter order 2025")
+    sheet.get_by_label("Day of the order").fill("2025-01-15")
+    sheet.get_by_label("What may this order cost?").fill("1500")
+    sheet.get_by_role("button", name="Begin the season").click()
+
+    sheet.locator("summary", has_text="Flow and supers").click()
+    sheet.get_by_label("How often do you get round").fill("10")
+    sheet.get_by_role("button", name="Keep the answers").click()
+    expect(sheet.get_by_role("status")).to_contain_text("Answers kept")
+    assert Season.objects.get().answers == {"circuit_days": 10}
+
+    sheet.get_by_text("How hard to look").click()
+    sheet.get_by_label("Seasons drawn").fill("5")
+    sheet.get_by_role("button", name="Work out the order").click()
+    expect(sheet.get_by_text("Waits for the planner to take it up")).to_be_visible()
+    call_command("work_runs", "--once")
+    sheet.wait_for_url(re.compile(r"/runs/\d+/order/"))  # the page follows by itself
+
+    why = sheet.get_by_text(re.compile("^Buy ")).first
+    expect(why).to_be_hidden()
+    sheet.locator(".opener summary").first.click()
+    expect(why).to_be_visible()
+    expect(sheet.get_by_role("img", name=re.compile("Budget as a dimension line"))).to_be_visible()
+
+    sheet.get_by_role("link", name="Approve the order").click()
+    sheet.get_by_role("button", name=re.compile(r"Approve \d orders?")).click()
+    expect(sheet.get_by_role("status")).to_contain_text("Ordered: ")
+    assert Order.objects.count() == len({order["supplier"] for order in Run.objects.get().report["orders"]})
+    assert sheet.said == []
+
+
+def addresses():
+    done = made.make_done_run()
+    working = made.make_run(done.season, status=Run.Status.WORKING, stage="drawing the seasons", bound=6530)
+    failed = made.make_run(done.season, status=Run.Status.FAILED, message="No supplier's price holds.")
+    pages = [reverse("season"), reverse("season-answers", args=[done.season_id])]
+    pages += [reverse("run", args=[run.pk]) for run in (done, working, failed)]
+    return [*pages, reverse("run-approve", args=[done.pk])]
+
+
+def open_all(sheet):
+    sheet.evaluate("for (const fold of document.querySelectorAll('main details')) fold.open = true")
+
+
+def test_no_page_of_the_season_scrolls_sideways_or_complains(sheet, live_server):
+    wrong = []
+    for address in addresses():
+        sheet.goto(live_server.url + address)
+        open_all(sheet)
+        for width in WIDTHS:
+            sheet.set_viewport_size({"width": width, "height": 844})
+            if sideways(sheet) > 0:
+                wrong.append(f"{address} at {width}: {sideways(sheet)} px too wide")
+    assert (wrong, sheet.said) == ([], [])
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [390, 1440])
+def test_every_page_of_the_season_is_accessible(sheet, live_server, scheme, width):
+    sheet.emulate_media(color_scheme=scheme)
+    sheet.set_viewport_size({"width": width, "height": 900})
+    found = {}
+    for address in addresses():
+        sheet.goto(live_server.url + address)
+        open_all(sheet)
+        if faults := violations(sheet):
+            found[address] = faults
+    assert found == {}
+
+
+def test_a_reason_opens_by_the_keyboard_alone(sheet, live_server):
+    sheet.goto(live_server.url + reverse("run-order", args=[made.make_done_run().pk]))
+    opener = sheet.locator(".opener summary").first
+    opener.focus()
+    sheet.keyboard.press("Enter")
+    expect(sheet.get_by_text("Buy 60: in 31 seasons of 100")).to_be_visible()
+    sheet.keyboard.press("Enter")
+    expect(sheet.get_by_text("Buy 60: in 31 seasons of 100")).to_be_hidden()
