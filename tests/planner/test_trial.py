@@ -1,0 +1,166 @@
+"""The rule of thumb, by hand, and what it and nothing are worth on the same seasons.
+
+The usual full hive and its forty frames and forty sheets at ten frames: common practice, no source.
+"""
+
+from dataclasses import replace
+from decimal import Decimal
+
+from planner.plan.words import cents
+from planner.season.assumptions import assumptions_of
+from planner.sizing.records import Offer, PriceStep, Problem, Recipe, Scenario, Stock, Supplier, Use
+from planner.sizing.records import Part as SizingPart
+from planner.solution import solve
+from planner.trial import bill_of, cut_alike, rivals, rule_of_thumb, without_budget
+from tests.planner.operations import operation
+from tests.planner.plan import small
+
+
+def offer(code, part, units, price, **changed):
+    steps = (PriceStep(from_packs=1, price=price),)
+    return Offer(**{"code": code, "supplier": "s", "parts": {part: units}, "prices": steps, **changed})
+
+
+OFFERS = (
+    offer("deep", "box-deep-10", 1, 26),
+    offer("deep-flat", "box-deep-10-flat", 5, 92.5),
+    offer("medium", "box-medium-10", 1, 22),
+    offer("framed-d", "frame-deep-foundation", 10, 41),
+    offer("framed-m", "frame-medium-foundation", 10, 37),
+    offer("floor", "floor-10", 1, 16.5),
+    offer("inner", "inner-cover-10", 1, 12.75),
+    offer("cover", "cover-10", 1, 24.5),
+)
+NAIL = Recipe(code="assemble", takes={"box-deep-10-flat": 1}, makes={"box-deep-10": 1}, work_minutes=15.0)
+
+
+def hives(colonies=10, **changed):
+    """Ten colonies in two deeps, of which seven come through; nothing in store."""
+    whole = operation()
+    group = next(each for each in whole.colonies if each.hive_set == "two-deeps-10")
+    return replace(whole, colonies=(replace(group, colonies=colonies),), stock=(), **changed)
+
+
+def problem(**changed):
+    facts = {
+        "periods": 52,
+        "parts": tuple(SizingPart(code=code) for each in OFFERS for code in each.parts),
+        "locations": ("shed",),
+        "suppliers": (Supplier(code="s", order_fee=50.0, free_from=2000.0),),
+        "offers": OFFERS,
+        "recipes": (NAIL,),
+        "scenarios": (Scenario(code="only", probability=1.0),),
+    }
+    return Problem(**{**facts, **changed})
+
+
+def answers(**given):
+    return assumptions_of({"survival_share": 0.7, **given}, start=operation().day, region="north")
+
+
+def test_full_hives_replace_the_expected_dead_and_each_colony_gets_a_super():
+    """3 hives of two deeps: 6 boxes, 60 frames with foundation; 10 supers: 10 boxes, 100 frames."""
+    assert rule_of_thumb(hives(), answers(), problem()) == {
+        ("deep-flat", 0): 2,
+        ("framed-d", 0): 6,
+        ("medium", 0): 10,
+        ("framed-m", 0): 10,
+        ("floor", 0): 3,
+        ("inner", 0): 3,
+        ("cover", 0): 3,
+    }
+
+
+def test_a_dearer_box_in_pieces_is_left_where_evenings_cost_more_than_they_save():
+    """18.50 and a quarter hour at 40 an hour is 28.50: more than the box ready made at 26."""
+    packs = rule_of_thumb(hives(), answers(hour_value=40), problem())
+    assert ("deep-flat", 0) not in packs and packs["deep", 0] == 6
+
+
+def test_what_is_in_store_is_taken_off_combs_before_frames():
+    store = (
+        Stock(part="box-deep-10", location="shed", quantity=4),
+        Stock(part="comb-deep-brood", location="shed", quantity=25),
+        Stock(part="frame-deep-foundation", location="shed", quantity=5),
+        Stock(part="box-medium-10", location="shed", quantity=50),
+    )
+    packs = rule_of_thumb(hives(), answers(), problem(stock=store))
+    assert packs["deep-flat", 0] == 1  # 2 of 6
+    assert packs["framed-d", 0] == 3  # 60 less 25 drawn and 5 framed
+    assert ("medium", 0) not in packs
+
+
+def test_more_colonies_wanted_means_more_hives():
+    packs = rule_of_thumb(hives(), answers(target_colonies=12), problem())
+    assert packs["floor", 0] == 5
+
+
+def test_the_usual_feed_is_in_the_rule_too():
+    feed = Use(
+        code="feed/shed/autumn",
+        location="shed",
+        first=40,
+        last=40,
+        units=230.0,
+        value=0.0,
+        must=True,
+        spends={"sugar": 1.0},
+    )
+    sugar = (*OFFERS, offer("bag", "sugar", 50, 32))
+    facts = problem(offers=sugar, scenarios=(Scenario(code="only", probability=1.0, uses=(feed,)),))
+    assert rule_of_thumb(hives(), answers(), facts)["bag", 0] == 5  # 230 lb in bags of 50
+
+
+def test_all_lines_are_cut_alike_to_the_budget_fees_included():
+    whole = rule_of_thumb(hives(), answers(), problem())
+    cut = cut_alike(problem(budget=600.0), whole)
+    assert bill_of(problem(), whole) > 600 >= bill_of(problem(), cut)
+    assert 0 < cut["medium", 0] < whole["medium", 0]
+    assert abs(cut["medium", 0] - cut["framed-m", 0]) <= 1
+
+
+def test_a_budget_of_zero_cuts_the_rule_to_nothing():
+    assert cut_alike(problem(budget=0.0), {("medium", 0): 10}) == {}
+
+
+def test_an_offer_of_limited_packs_is_not_overrun():
+    few = tuple(replace(each, max_packs=4) if each.code == "medium" else each for each in OFFERS)
+    assert rule_of_thumb(hives(), answers(), problem(offers=few))["medium", 0] == 4
+
+
+def test_a_bill_counts_shipping_until_it_is_free():
+    assert bill_of(problem(), {("medium", 0): 10}) == Decimal("270.00")
+    assert bill_of(problem(), {("medium", 0): 100}) == Decimal("2200.00")
+
+
+def test_no_other_order_is_worth_more_than_the_proven_best():
+    """All are judged by the same problem: the optimum is never beaten, and each spend is its own bill."""
+    whole = small.problem(budget=None)
+    best = solve(whole, gap=0.0)
+    others = rivals(small.operation(), small.assumptions(), whole, best, solve=solve)
+    assert [each.name for each in others] == ["a rule of thumb", "buying nothing now"]
+    for other in others:
+        assert other.gain >= 0
+        assert other.worth + other.gain == cents(best.objective)
+        assert other.spend == bill_of(whole, {(code, 0): count for code, count in other.packs.items()})
+    assert others[1].packs == {} and others[1].spend == 0
+
+
+def test_a_rival_that_cannot_do_what_must_be_done_is_left_out():
+    data = small.problem_data()
+    data["offers"] = data["offers"][:2]  # no sugar in season: buying nothing is no order at all
+    whole = small.problem(offers=data["offers"], budget=None)
+    best = solve(whole)
+    others = rivals(small.operation(), small.assumptions(), whole, best, solve=solve)
+    assert "buying nothing now" not in [each.name for each in others]
+
+
+def test_the_best_without_a_budget_is_worth_at_least_as_much():
+    bound = small.problem(budget=40)  # a bag and its shipping are 55
+    free = without_budget(bound, solve=solve)
+    assert free.worth >= cents(solve(bound).objective)
+    assert free.spend == Decimal("55.00")
+
+
+def test_no_order_without_a_budget_is_no_comparison():
+    assert without_budget(small.problem(offers=[], budget=0), solve=solve) is None
