@@ -92,7 +92,14 @@ def make_line(number, offer, name, part, packs, per_pack, price, *, peak=None, o
 
 def make_peak(**fields):
     usual = {"week": 19, "starts_on": dt.date(2027, 5, 28), "words": "late May"}
-    figures = {"mean": 272, "low": 258, "high": 291, "served": 268, "returned": 6, "yards": ("Mill Race", "Upper Meadow")}
+    figures = {
+        "mean": 272,
+        "low": 258,
+        "high": 291,
+        "served": 268,
+        "returned": 6,
+        "yards": ("Mill Race", "Upper Meadow"),
+    }
     return Peak(**{**usual, **figures, **fields})
 
 
