@@ -30,12 +30,13 @@ def fees(draft, orders, scenario):
 def order_fee(draft, fee, code, period, scenario, placed):
     """Fee of an order: packs ≤ most·placed for every offer of the supplier in the period; the fee is paid if placed.
 
+    Where an offer has price steps the row reads: steps chosen ≤ placed, which is tighter.
     The price of a row is what the fee adds to a pack of that offer.
     """
     choice = draft.choice("placed", mark(scenario), code, period)
     for order in placed:
-        terms = dict(order.packs)
-        add(terms, choice, -order.most)
+        terms = dict(order.chosen or order.packs)
+        add(terms, choice, -1.0 if order.chosen else -order.most)
         draft.row("order_fee", mark(scenario), order.offer.code, period, terms=terms, sense="<=", bound=0)
     return {choice: fee}
 

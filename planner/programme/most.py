@@ -20,11 +20,12 @@ class Most:
         self.supply = _supply(problem)
         self.gain = _gain(problem)
         self.wanted_from = lru_cache(maxsize=None)(self._wanted_from)
+        self.wanted_beyond_stock = self._wanted_from(0, _lying(problem))
 
     def packs(self, offer, period):
         """No best plan orders more packs of this offer in this period."""
-        wanted = self.wanted_from(period + offer.lead_periods)
-        most = max((wanted[part] / n for part, n in offer.parts.items() if n), default=0.0)
+        wanted, beyond = self.wanted_from(period + offer.lead_periods), self.wanted_beyond_stock
+        most = max((min(wanted[part], beyond[part]) / n for part, n in offer.parts.items() if n), default=0.0)
         lowest = min(step.price for step in offer.prices)
         most = max(most, offer.prices[-1].from_packs)
         free_from = self.suppliers[offer.supplier].free_from
@@ -39,21 +40,22 @@ class Most:
         most = math.ceil(most - 1e-9) if offer.is_whole else most
         return most if offer.max_packs is None or self.limits_give else min(most, offer.max_packs)
 
-    def _wanted_from(self, landing):
-        """Units of each part that uses begun from this period on, and recipes for them, can ask for."""
-        problem = self.problem
+    def _wanted_from(self, landing, stock=None):
+        """Units of each part that uses begun from this period on, and recipes for them, can ask for beyond stock."""
+        problem, stock = self.problem, stock or {}
         asked = dict.fromkeys((part.code for part in problem.parts), 0.0)
         for scenario in problem.scenarios:
             for part, units in _asked_by_uses(scenario, landing, problem.periods).items():
                 asked[part] = max(asked[part], units)
-        wanted = dict(asked)
+        wanted = {part: max(units - stock.get(part, 0.0), 0.0) for part, units in asked.items()}
         for _ in range(len(problem.recipes) + 1):
-            before, wanted = wanted, dict(asked)
+            before, gross = wanted, dict(asked)
             for recipe in problem.recipes:
                 runs = max((before[part] / n for part, n in recipe.makes.items() if n), default=0.0)
                 runs += self._runs_for_gain(recipe)
                 for part, n in recipe.takes.items():
-                    wanted[part] += n * runs
+                    gross[part] += n * runs
+            wanted = {part: max(units - stock.get(part, 0.0), 0.0) for part, units in gross.items()}
             if wanted == before:
                 break
         return wanted
@@ -69,6 +71,15 @@ class Most:
             limits.append(sum(minutes) / recipe.work_minutes)
         runs = min(limits)
         return runs if runs < INFINITE else 0.0
+
+
+def _lying(problem):
+    """Units of each part there from the start, where gear goes anywhere free."""
+    lying = {}
+    for row in problem.stock:
+        if row.period == 0 and not problem.hauls:
+            lying[row.part] = lying.get(row.part, 0.0) + row.quantity
+    return lying
 
 
 def _asked_by_uses(scenario, landing, periods):

@@ -46,16 +46,18 @@ def _order(draft, most, offer, period, scenario):
     bound = most.packs(offer, period)
     if draft.packs is not None and scenario is None:
         bound = max(bound, draft.packs.get((offer.code, period), 0))
-    key = (mark(scenario), offer.code, period)
+    key, chosen = (mark(scenario), offer.code, period), {}
     if len(offer.prices) == 1:
         packs = {draft.column("packs", *key, whole=whole_packs(offer)): 1.0}
         cost = dict.fromkeys(packs, offer.prices[0].price)
     elif offer.price_rule == "all_units":
-        packs, cost = all_units(draft, offer, key, bound)
+        packs, cost, chosen = all_units(draft, offer, key, bound)
     else:
         packs, cost = incremental(draft, offer, key, bound)
     order_limit(draft, offer, scenario, period, packs)
-    order = Order(offer=offer, period=period, scenario=scenario, packs=packs, cost=cost, most=bound)
+    order = Order(
+        offer=offer, period=period, scenario=scenario, packs=packs, cost=cost, most=bound, chosen=chosen
+    )
     _count_money(draft, order)
     return order
 
@@ -115,7 +117,7 @@ def all_units(draft, offer, key, bound):
             least = {column: 1, choice: -step.from_packs}
             draft.row("all_units", "least", *key, number + 1, terms=least, sense=">=", bound=0)
     draft.row("all_units", "one", *key, terms=chosen, sense="<=", bound=1)
-    return packs, cost
+    return packs, cost, chosen
 
 
 def incremental(draft, offer, key, bound):

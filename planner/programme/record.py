@@ -15,7 +15,7 @@ from planner.sizing.records import Offer, Problem, Recipe
 class Order:
     """Packs of one offer ordered in one period; `scenario` is None for here-and-now.
 
-    `packs`, `cost`: columns and what each adds to the packs and to the money.
+    `packs`, `cost`: columns and what each adds to the packs and to the money; `chosen`: price steps of which one holds.
     """
 
     offer: Offer
@@ -24,6 +24,7 @@ class Order:
     packs: dict
     cost: dict
     most: float
+    chosen: dict = field(default_factory=dict)
 
     @property
     def landing(self):

@@ -33,40 +33,51 @@ class Valued:
     lowest: float  # least idle of any part, place and period
 
 
-def cost_of(offer, packs):
-    """Price of an order of so many packs."""
+def costs_of(offer, packs):
+    """What an order of so many packs costs: one price, or two where fractions just reach the next all_units step."""
     if packs <= 0:
-        return 0.0
+        return (0.0,)
     starts = [step.from_packs for step in offer.prices]
     if offer.price_rule == "all_units":
         reached = [at for at, start in enumerate(starts) if at == 0 or packs >= start - 1e-9]
-        price = offer.prices[reached[-1]].price
+        prices = [offer.prices[reached[-1]].price]
         if not offer.is_whole and len(reached) > 1 and abs(packs - starts[reached[-1]]) < TOUCH:
-            price = min(price, offer.prices[reached[-2]].price)
-        return packs * price
+            prices.append(offer.prices[reached[-2]].price)
+        return tuple(sorted(packs * price for price in prices))
     cost = 0.0
     for at, step in enumerate(offer.prices):
         top = starts[at + 1] - 1 if at + 1 < len(starts) else float("inf")
         cost += max(min(packs, top) - (step.from_packs - 1), 0.0) * step.price
-    return cost
+    return (cost,)
 
 
 def ordered(problem, packs):
     """Costs and fees of orders {(offer, period): packs}."""
     offers = {offer.code: offer for offer in problem.offers}
-    costs = {key: cost_of(offers[key[0]], count) for key, count in packs.items() if count > 0}
-    spends = {}
-    for (code, period), cost in costs.items():
-        key = (offers[code].supplier, period)
-        spends[key] = spends.get(key, 0.0) + cost
     suppliers = {supplier.code: supplier for supplier in problem.suppliers}
-    fees = {}
-    for (code, period), spend in spends.items():
-        fee, free_from = suppliers[code].order_fee, suppliers[code].free_from
-        fee = fee[period] if isinstance(fee, tuple | list) else fee
-        if fee and (free_from is None or spend < free_from - TOUCH):
+    groups = {}
+    for (code, period), count in packs.items():
+        if count > 0:
+            groups.setdefault((offers[code].supplier, period), {})[code, period] = costs_of(
+                offers[code], count
+            )
+    costs, fees = {}, {}
+    for (code, period), group in groups.items():
+        cheapest = _ordered_at(suppliers[code], period, {key: prices[0] for key, prices in group.items()})
+        dearest = _ordered_at(suppliers[code], period, {key: prices[-1] for key, prices in group.items()})
+        own, fee = min(cheapest, dearest, key=lambda found: sum(found[0].values()) + found[1])
+        costs.update(own)
+        if fee:
             fees[code, period] = fee
     return Ordered(costs=costs, fees=fees)
+
+
+def _ordered_at(supplier, period, costs):
+    """(costs, fee) of what one supplier gets in one period; a dearer step may earn free delivery."""
+    fee = supplier.order_fee
+    fee = fee[period] if isinstance(fee, tuple | list) else fee
+    waived = supplier.free_from is not None and sum(costs.values()) >= supplier.free_from - TOUCH
+    return costs, 0.0 if waived else fee
 
 
 class Valuer:
