@@ -106,7 +106,7 @@ def super_pieces(depth, width):
 
 def post_gear(rows, yards, stocks, changes, *, day, who, key):
     """Opens stores without books and colonies, in one act; corrects stores that have books, an act each."""
-    by_yard = {}
+    by_yard: dict[str, list] = {}
     for row in rows:
         by_yard.setdefault(row.yard, []).append(row)
     names = dict(Part.objects.values_list("code", "name"))

@@ -62,10 +62,10 @@ def _post(sheet, *, day, who, key):
     post_gear(sheet.gear, yards, stocks, changes, day=day, who=who, key=f"{key}-gear")
     suppliers = post_suppliers(sheet.suppliers, changes)
     post_offers(sheet.offers, suppliers, changes)
-    post(ACT, list, day=day, who=who, key=key, note=_note(changes.all))
+    post(ACT, list, day=day, who=who, key=key, note=_note(day, changes.all))
     return tuple(changes.all)
 
 
-def _note(all_changes):
-    told = Loaded(day=None, changes=tuple(all_changes)).counts
+def _note(day, all_changes):
+    told = Loaded(day=day, changes=tuple(all_changes)).counts
     return "; ".join(f"{kind}: {new} new, {changed} changed" for kind, new, changed, _ in told)[:200]

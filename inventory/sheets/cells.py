@@ -8,7 +8,6 @@ import datetime as dt
 import math
 import re
 import unicodedata
-from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
@@ -209,7 +208,7 @@ class Choice:
 
     def read(self, value):
         text = Text(longest=200).read(value)
-        meant: Mapping[str, str] = {alike(stands_for): stands_for for _, stands_for in self.words}
+        meant = {alike(stands_for): stands_for for _, stands_for in self.words}
         meant |= {alike(pick): stands_for for pick, stands_for in self.words}
         if alike(text) not in meant:
             wanted = ", ".join(self.picks)

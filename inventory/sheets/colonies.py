@@ -37,7 +37,7 @@ def colonies_of(rows, names, known, findings, *, day):
 
 def _tags(rows, known, findings):
     """How each tag is spelled, by its form: those of the sheet, the books' living ones and those no more."""
-    seen = {}
+    seen: dict[str, int] = {}
     tags = {alike(tag): tag for tag in known.ended} | {alike(tag): tag for tag in known.colonies}
     ended = {alike(tag) for tag in known.ended}
     for row in rows:
@@ -129,7 +129,8 @@ def note_crowded(yards, colonies, known, findings):
 
 def gear_of(rows, names, yards, known, findings):
     parts = Names(known.parts)
-    gear, seen = [], {}
+    gear: list[GearRow] = []
+    seen: dict[tuple, int] = {}
     shed = shed_code(yards, known)
     for row in rows:
         yard = _place(row, names, shed, findings)

@@ -3,25 +3,10 @@
 Takes worksheets of the workbook being made; writes onto them. Nothing on them is read back as data.
 """
 
-import datetime as dt
-from decimal import Decimal
-
 from openpyxl.styles import Alignment, Font
 
-from inventory.gear import Condition
+from inventory.sheets.examples import example, example_names
 from inventory.sheets.layout import TABLES
-from inventory.sheets.records import (
-    ColonyRow,
-    FlowRow,
-    GearRow,
-    KeeperRow,
-    Known,
-    KnownSet,
-    OfferRow,
-    Sheet,
-    SupplierRow,
-    YardRow,
-)
 from inventory.sheets.writing import cells_of
 
 ADVICE = (
@@ -45,88 +30,6 @@ WEEKS = (
     "Weeks of the year: 1 early January, 5 February, 9 March, 14 April, 18 May, 22 June, 27 July, 31 August, "
 )
 WEEKS += "36 September, 40 October, 44 November, 49 December."
-
-
-def example():
-    """An invented operation of two yards: a row or two for every sheet."""
-    return Sheet(
-        keeper=KeeperRow(name="Example keeper (invented)", address="1 Example Lane", region="north"),
-        yards=(
-            YardRow(code="shed", name="Shed", is_shed=True),
-            YardRow(
-                code="mill-field",
-                name="Mill Field (invented)",
-                stands=16,
-                drive_minutes=20,
-                miles=Decimal("11.5"),
-                gate="4711",
-                emergency="Mill Road 3, second gate",
-                visit_every_days=10,
-            ),
-        ),
-        flows=(
-            FlowRow(yard="mill-field", name="Clover", first_week=24, last_week=29, gain_lb=Decimal(60)),
-            FlowRow(yard="mill-field", name="Asters", first_week=35, last_week=39, gain_lb=Decimal("17.5")),
-        ),
-        colonies=(
-            ColonyRow(tag="M-01", yard="mill-field", hive_set="two-deeps-10", strength="strong", supers=2),
-            ColonyRow(
-                tag="M-02",
-                yard="mill-field",
-                hive_set="one-deep-10",
-                origin="split",
-                started_on=dt.date(2026, 5, 14),
-                mother="M-01",
-            ),
-        ),
-        gear=(
-            GearRow(yard="shed", part="box-medium-10", quantity=42),
-            GearRow(yard="shed", part="box-medium-10", condition=Condition.TO_MEND.value, quantity=5),
-            GearRow(yard="mill-field", part="frame-medium-foundation", quantity=40),
-        ),
-        suppliers=(
-            SupplierRow(
-                code="example",
-                name="Example Joinery (invented)",
-                order_fee=Decimal(80),
-                free_from=Decimal(2000),
-            ),
-        ),
-        offers=(
-            OfferRow(
-                code="example-box",
-                supplier="example",
-                name="Medium boxes in pieces, 5",
-                parts={"box-medium-10-flat": 5},
-                prices=((1, Decimal("70.00")), (10, Decimal("64.50"))),
-                open_until=dt.date(2027, 1, 31),
-            ),
-            OfferRow(
-                code="example-kit",
-                supplier="example",
-                name="Floor and cover",
-                parts={"floor-10": 1, "cover-10": 1},
-                prices=((1, Decimal("39.00")),),
-            ),
-        ),
-    )
-
-
-def example_names():
-    """Names of the few parts and sets the example speaks of."""
-    return Known(
-        parts={
-            "box-medium-10": "medium box, 10 frames",
-            "box-medium-10-flat": "medium box, 10 frames, in pieces",
-            "frame-medium-foundation": "medium frame with foundation",
-            "floor-10": "floor, 10 frames",
-            "cover-10": "telescoping cover, 10 frames",
-        },
-        sets={
-            "two-deeps-10": KnownSet(name="two deeps, 10 frames", width=10),
-            "one-deep-10": KnownSet(name="one deep, 10 frames", width=10),
-        },
-    )
 
 
 def write_guide(page):

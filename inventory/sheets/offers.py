@@ -38,7 +38,8 @@ def offers_of(rows, kit_rows, suppliers, known, findings):
 
 def _listed(rows, suppliers, known, findings):
     """(supplier, form of the offer's name) -> row and code."""
-    listed, codes = {}, {}
+    listed: dict[tuple[str, str], tuple] = {}
+    codes: dict[str, int] = {}  # code -> row
     held = {(supplier, alike(name)): code for code, (supplier, name) in known.offers.items()}
     for row in rows:
         supplier = found(
@@ -69,7 +70,7 @@ def _listed(rows, suppliers, known, findings):
 
 def _kits(rows, listed, suppliers, parts, findings):
     """(supplier, form of the offer's name) -> part code -> units."""
-    kits = {}
+    kits: dict[tuple[str, str], dict[str, int]] = {}
     for row in rows:
         supplier = found(
             *(row, "supplier", suppliers, KITS, findings), what="the supplier", otherwise=IN_SUPPLIERS

@@ -24,7 +24,8 @@ def coded(rows, table, known, findings):
 
     Gives (row, code) pairs; a row whose name or code is taken already is a fault and left out.
     """
-    names, codes = {}, {}
+    names: dict[str, int] = {}  # form of a name -> row
+    codes: dict[str, int] = {}
     held = Names(known)
     for row in rows:
         if "name" not in row.values:
@@ -98,7 +99,8 @@ def found(row, key, names, table, findings, *, what, otherwise):
 
 
 def flows_of(rows, names, findings):
-    flows, seen = [], {}
+    flows: list[FlowRow] = []
+    seen: dict[tuple, int] = {}
     keys = [column.key for column in FLOWS.columns]
     for row in rows:
         yard = found(

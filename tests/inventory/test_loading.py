@@ -18,7 +18,7 @@ from inventory.loading.bees import mothers_first, start_days, super_pieces
 from inventory.models import Act, Holding, Movement, Offer, Part, Supplier
 from inventory.orders import OrderItem, cost_of, place_order
 from inventory.sheets import ColonyRow, FlowRow, GearRow, OfferRow, YardRow, filled
-from inventory.sheets.guide import example
+from inventory.sheets.examples import example
 from inventory.stock import on_colony, on_hand
 from tests.makers import make_catalogue
 

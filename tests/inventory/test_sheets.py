@@ -21,7 +21,7 @@ from inventory.sheets import (
     filled,
     read_sheet,
 )
-from inventory.sheets.guide import example
+from inventory.sheets.examples import example
 from inventory.sheets.names import alike
 from tests.inventory.sheets.workbooks import altered, known
 

@@ -3,7 +3,7 @@
 import pytest
 
 from inventory.sheets import read_sheet, template
-from inventory.sheets.guide import example
+from inventory.sheets.examples import example
 from inventory.sheets.layout import TABLES
 from tests.inventory.sheets.workbooks import altered, faults, known, only_fault, read
 

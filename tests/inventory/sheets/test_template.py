@@ -6,7 +6,7 @@ import pytest
 from openpyxl import load_workbook
 
 from inventory.sheets import Known, Sheet, YardRow, filled, template
-from inventory.sheets.guide import example
+from inventory.sheets.examples import example
 from inventory.sheets.layout import EXAMPLES, HOW_TO, LISTS, TABLES
 from tests.inventory.sheets.workbooks import known, place
 

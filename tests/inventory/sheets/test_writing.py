@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from inventory.sheets.guide import example, example_names
+from inventory.sheets.examples import example, example_names
 from inventory.sheets.writing import cells_of
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from openpyxl import load_workbook
 
 from inventory.sheets import Known, KnownSet, filled, read_sheet
-from inventory.sheets.guide import example
+from inventory.sheets.examples import example
 from inventory.sheets.layout import TABLES
 
 CATALOGUE = json.loads(

@@ -14,7 +14,7 @@ from apiary.models import Colony, Yard
 from inventory import loading, uploads
 from inventory.models import Movement
 from inventory.sheets import filled, opening
-from inventory.sheets.guide import example
+from inventory.sheets.examples import example
 from tests.inventory.sheets.workbooks import altered
 from tests.makers import make_catalogue, make_person
 
