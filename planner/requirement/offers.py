@@ -66,11 +66,12 @@ def season_offers(gear, listed, needed, uses):
                 raise Unpriced(code, part.name)
             continue
         always = part.kind in ALWAYS_THERE
+        markup = answers.small_markup if always else answers.season_markup
         yield Offer(
             code=f"{IN_SEASON}/{code}",
             supplier=IN_SEASON,
             parts={code: 1},
-            prices=(PriceStep(from_packs=1, price=round(prices[code] * (1 + answers.season_markup), 4)),),
+            prices=(PriceStep(from_packs=1, price=round(prices[code] * (1 + markup), 4)),),
             order_periods=_order_weeks(gear, part, weeks_of_use.get(code, ())),
             lead_periods=0 if always else LEAD_IN_SEASON_WEEKS,
             max_packs=None if always else _limit(answers, part),

@@ -90,6 +90,7 @@ class Assumptions:
     bucket_returns_share: float
     mile_cost: float
     season_markup: float
+    small_markup: float
     season_limit: int
     super_minutes: float
     hour_value: float

@@ -105,6 +105,17 @@ MONEY = (
         highest=3.0,
     ),
     Question(
+        key="small_markup",
+        group="money",
+        ask="And sugar, treatments, jars and the like, bought only when you use them: how much dearer?",
+        help="Over the winter price of one pack.",
+        unit="share",
+        kind="share",
+        default=0.08,
+        lowest=0.0,
+        highest=3.0,
+    ),
+    Question(
         key="season_limit",
         group="money",
         ask="How many pieces of one kind can you still get in season?",

@@ -51,12 +51,13 @@ def test_an_offer_still_open_in_spring_waits_for_what_spring_shows(season_proble
 
 
 def test_in_season_everything_is_dearer_and_gear_is_limited(season_problem):
-    problem = season_problem(count=2, season_markup=0.5, season_limit=8)
+    problem = season_problem(count=2, season_markup=0.5, small_markup=0.1, season_limit=8)
     hurried = {offer.code: offer for offer in problem.offers if offer.supplier == IN_SEASON}
     box = hurried["in-season/box-medium-10"]
     assert box.prices[0].price == pytest.approx(21.5 * 1.5)
     assert (box.max_packs, hurried["in-season/frame-medium-foundation"].max_packs) == (8, 80)
     assert hurried["in-season/sugar"].max_packs is None
+    assert hurried["in-season/sugar"].prices[0].price == pytest.approx(34 / 50 * 1.1)
     assert all(offer.when == "later" for offer in hurried.values())
 
 
