@@ -13,16 +13,20 @@ from planner.plan.needs import Needs
 from planner.plan.records import Owned
 from planner.plan.words import week_day
 from planner.requirement.season_gear import plain
+from planner.season.assumptions import Assumptions
+from planner.season.operation import Operation
+from planner.sizing.records import Problem
+from planner.solution.records import Plan
 
 USED_UP = (Kind.FEED, Kind.CONSUMABLE)
 
 
 @dataclass(frozen=True, kw_only=True)
 class Facts:
-    operation: object
-    assumptions: object
-    problem: object
-    plan: object
+    operation: Operation
+    assumptions: Assumptions
+    problem: Problem
+    plan: Plan
 
     @property
     def money(self):
@@ -76,10 +80,6 @@ class Facts:
         """The part and what is made of it; what is used up, and tokens that only tie uses, end the chain."""
         if code not in self.parts or self.parts[code].kind in USED_UP:
             return {code: 1.0}
-        return self.serves(code)
-
-    def serves(self, code):
-        """The chain of the uses a part serves in the end: of paint and nails that of what they go into."""
         chain = chain_of(code, self.problem.recipes)
         return {part: factor for part, factor in chain.items() if part in self.parts}
 
@@ -92,14 +92,14 @@ class Facts:
     @cached_property
     def _owned(self):
         """part planned as -> where or how -> pieces; combs of treated colonies count as what they are planned as."""
-        owned = defaultdict(lambda: defaultdict(int))
+        owned: dict[str, dict[str, float]] = defaultdict(lambda: defaultdict(int))
         for line in self.operation.stock:
             owned[plain(line.part)][line.condition] += line.quantity
         for group in self.operation.colonies:
             for part, quantity in group.gear.items():
                 owned[plain(part)]["on colonies"] += quantity
-        for line in self.operation.on_order:
-            owned[plain(line.part)]["on order"] += line.quantity
+        for coming in self.operation.on_order:
+            owned[plain(coming.part)]["on order"] += coming.quantity
         for stock in self.problem.stock:
             if stock.period == 0:
                 owned[stock.part]["planned with"] += stock.quantity

@@ -1,8 +1,8 @@
 """What the plan leaves idle of each part, by scenario and period, and what each line brought to it.
 
 Takes a sizing problem and its plan; gives arrays (scenario × period) under the problem's own balance, all
-locations pooled. Recipes are cut back to what later uses take: what was made ahead or for its end value alone
-is not a need. Solves nothing.
+locations pooled. What is lost of a material is followed through all that is made of it, down to the pieces that
+uses would go without: what was made ahead or for its end value alone is not a need. Solves nothing.
 """
 
 from collections import defaultdict
@@ -27,32 +27,33 @@ class Flows:
     def blank(self):
         return np.zeros((len(self.problem.scenarios), self.periods))
 
-    @property
+    @cached_property
     def idle(self):
         """Idle at the end of each period, by part: what the order and the season leave lying."""
-        return self._settled[0]
-
-    def taken(self, part):
-        """Pieces of the part that making other parts has used up by the end of each period."""
-        taken = self.blank()
-        for code, begun in self._settled[1].items():
-            taken += self.recipes[code].takes.get(part, 0.0) * begun
-        return np.cumsum(taken, axis=1)
-
-    @cached_property
-    def _settled(self):
-        """Idle by part and what each recipe makes, needless making taken back."""
-        moved = defaultdict(self.blank)
+        moved: dict[str, np.ndarray] = defaultdict(self.blank)
         for part, change in self._supplied().items():
             moved[part] += change
         for number, scenario in enumerate(self.problem.scenarios):
             self._add_scenario(moved, number, scenario)
-        made = self._made()
-        for code, begun in made.items():
+        for code, begun in self.made.items():
             self._add_recipe(moved, self.recipes[code], begun)
-        idle = {part: np.cumsum(change, axis=1) for part, change in moved.items()}
-        self._cut_back(idle, made)
-        return idle, made
+        return {part: np.cumsum(change, axis=1) for part, change in moved.items()}
+
+    @cached_property
+    def made(self):
+        """Recipe -> how often it is begun, scenario × period."""
+        made: dict[str, np.ndarray] = defaultdict(self.blank)
+        for number, scenario in enumerate(self.problem.scenarios):
+            for begun in self.solved[scenario.code].made:
+                made[begun.recipe][number, begun.period] += begun.units
+        return dict(made)
+
+    def taken(self, part):
+        """Pieces of the part that making other parts has used up by the end of each period."""
+        taken = self.blank()
+        for code, begun in self.made.items():
+            taken += self.recipes[code].takes.get(part, 0.0) * begun
+        return np.cumsum(taken, axis=1)
 
     def brought(self, offer_code, period, packs):
         """Units each part gains by the end of each period from packs of one offer ordered in a period."""
@@ -60,16 +61,32 @@ class Flows:
         lands = np.arange(self.periods) >= period + offer.lead_periods
         return {part: lands * float(units * packs) for part, units in offer.parts.items()}
 
-    def without(self, line):
-        """Pieces missing by part (scenario × period) had this one line not been bought."""
-        missing = {}
-        for part, gained in self.brought(line.offer, line.period, line.packs).items():
-            left = self.idle.get(part, self.blank()) - gained
-            missing[part] = np.maximum(0.0, -left)
-        return missing
+    def missing(self, part, gained):
+        """part -> pieces missing (scenario × period) of it and of all that is made of it, had `gained` not come."""
+        lost: dict[str, np.ndarray] = defaultdict(self.blank)
+        lost[part] = lost[part] + gained
+        for code in reversed(products_first(self.recipes.values())):
+            if code in self.made and lost.keys() & self.recipes[code].takes.keys():
+                unmade = self._unmade(self.recipes[code], lost)
+                for product, units in self.recipes[code].makes.items():
+                    lost[product] = lost[product] + units * later(unmade, self.recipes[code].lead_periods)
+        return {part: self._gap(part, pieces) for part, pieces in lost.items()}
+
+    def _gap(self, part, lost):
+        return np.maximum(0.0, lost - self.idle.get(part, self.blank()))
+
+    def _unmade(self, recipe, lost):
+        """How much less is made by each period's end: the scarcest material decides, shared by how it was used."""
+        unmade = self.blank()
+        for part, units in recipe.takes.items():
+            if part in lost:
+                here = np.cumsum(units * self.made[recipe.code], axis=1)
+                whole = np.maximum(self.taken(part), 1e-12)
+                unmade = np.maximum(unmade, self._gap(part, lost[part]) * here / whole / units)
+        return np.minimum(unmade, np.cumsum(self.made[recipe.code], axis=1))
 
     def _supplied(self):
-        moved = defaultdict(lambda: np.zeros(self.periods))
+        moved: dict[str, np.ndarray] = defaultdict(lambda: np.zeros(self.periods))
         for stock in self.problem.stock:
             moved[stock.part][stock.period] += stock.quantity
         for line in self.plan.here_and_now:
@@ -98,36 +115,12 @@ class Flows:
                 if use.last + 1 < self.periods:
                     moved[part][number, use.last + 1] += units * served.units
 
-    def _made(self):
-        made = defaultdict(self.blank)
-        for number, scenario in enumerate(self.problem.scenarios):
-            for begun in self.solved[scenario.code].made:
-                made[begun.recipe][number, begun.period] += begun.units
-        return made
-
     def _add_recipe(self, moved, recipe, begun):
         for part, units in recipe.takes.items():
             moved[part] -= units * begun
         landed = later(begun, recipe.lead_periods)
         for part, units in recipe.makes.items():
             moved[part] += units * landed
-
-    def _cut_back(self, idle, made):
-        """Takes back, latest first, what was made of a part and never used, and gives its material back."""
-        for code in products_first(self.recipes.values()):
-            recipe = self.recipes[code]
-            if code not in made or len(recipe.makes) != 1:
-                continue
-            ((product, per_unit),) = recipe.makes.items()
-            for period in reversed(range(self.periods - recipe.lead_periods)):
-                if not made[code][:, period].any():
-                    continue
-                spare = idle[product][:, period + recipe.lead_periods :].min(axis=1)
-                undone = np.clip(spare / per_unit, 0, made[code][:, period])
-                made[code][:, period] -= undone
-                idle[product][:, period + recipe.lead_periods :] -= (undone * per_unit)[:, None]
-                for part, units in recipe.takes.items():
-                    idle[part][:, period:] += (undone * units)[:, None]
 
 
 def later(begun, periods):

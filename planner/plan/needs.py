@@ -75,7 +75,7 @@ class Needs:
 
     def asked_by_yard(self, chain):
         """yard -> pieces of the chain asked for there, scenario × period."""
-        yards = defaultdict(self.blank)
+        yards: dict[str, np.ndarray] = defaultdict(self.blank)
         for part, factor in chain.items():
             for claim in self.claims[part]:
                 asked = yards[claim.use.location][claim.scenario]
@@ -96,7 +96,7 @@ class Needs:
 
     def kinds(self, chain):
         """Kinds of use (the first word of their codes) the plan serves with the chain, most pieces first."""
-        kinds = defaultdict(float)
+        kinds: dict[str, float] = defaultdict(float)
         for part, factor in chain.items():
             for claim in self.claims[part]:
                 weight = self.weights[claim.scenario] * factor
@@ -105,20 +105,13 @@ class Needs:
             sorted((kind for kind in kinds if kinds[kind] > 0), key=lambda kind: (-kinds[kind], kind))
         )
 
-    def starting(self, chain, number, period):
-        """The first period from `period` on in which a use of the chain begins in that scenario, and by how
-        much at each yard; the period itself and nothing where none begins."""
-        yards, first = defaultdict(float), None
-        for part, factor in chain.items():
-            for claim in self.claims[part]:
-                if claim.scenario != number or claim.use.first < period or claim.served <= 0:
-                    continue
-                if first is None or claim.use.first < first:
-                    yards.clear()
-                    first = claim.use.first
-                if claim.use.first == first:
-                    yards[claim.use.location] += factor * claim.pieces * claim.served
-        return (period, {}) if first is None else (first, dict(yards))
+    def starting(self, part, number, period):
+        """Pieces of the part that uses beginning in that period take, by yard."""
+        yards: dict[str, float] = defaultdict(float)
+        for claim in self.claims[part]:
+            if claim.scenario == number and claim.use.first == period and claim.served > 0:
+                yards[claim.use.location] += claim.pieces * claim.served
+        return dict(yards)
 
     def arrived(self, chain):
         """Pieces of the chain that scenarios give back (deadouts), cumulative, scenario × period."""

@@ -32,7 +32,6 @@ class Short:
     """What runs short without a line: of which part, in how many seasons, first when and where."""
 
     part: str
-    share: float
     in_100: int
     period: int | None  # the week in which the first use goes without, middle of the short seasons
     earliest: int | None  # the earliest such week in any season
@@ -65,17 +64,38 @@ def _kinds(code, facts):
 
 
 def short_without(line, facts):
-    """Season by season: is a piece missing had this line alone not been bought, the rest of the plan as it is?"""
-    missing = facts.flows.without(line)
+    """Season by season: would a use go without had this line alone not been bought, the rest of the plan as it is?"""
     weights = facts.flows.weights
-    lacking = {part: gap.max(axis=1) >= HALF_A_PIECE for part, gap in missing.items()}
-    any_lacking = np.any(list(lacking.values()), axis=0)
-    share = float(weights @ any_lacking)
-    part = max(missing, key=lambda part: (float(weights @ lacking[part]), _worth(part, line, facts)))
+    firsts = {
+        part: _first_weeks(part, gained, facts)
+        for part, gained in facts.flows.brought(line.offer, line.period, line.packs).items()
+    }
+    lacking = {part: np.array([bool(at) for at in weeks]) for part, weeks in firsts.items()}
+    share = float(weights @ np.any(list(lacking.values()), axis=0))
+    part = max(firsts, key=lambda part: (float(weights @ lacking[part]), _worth(part, line, facts)))
     if not share:
-        return Short(part=part, share=0.0, in_100=0, period=None, earliest=None, yards=())
-    period, earliest, yards = _where_and_when(part, missing[part], lacking[part], facts)
-    return Short(part=part, share=share, in_100=of_100(share), period=period, earliest=earliest, yards=yards)
+        return Short(part=part, in_100=0, period=None, earliest=None, yards=())
+    weeks = sorted(week for found in firsts[part] for week in found)
+    return Short(
+        part=part,
+        in_100=of_100(share),
+        period=weeks[len(weeks) // 2],
+        earliest=weeks[0],
+        yards=_yards(firsts[part], facts),
+    )
+
+
+def _first_weeks(part, gained, facts):
+    """For each scenario {week: part gone without} of the first use that lacks a piece; empty where none does."""
+    weeks = [{} for _ in facts.flows.weights]
+    for short_of, gap in facts.flows.missing(part, gained).items():
+        if not facts.needs.claims[short_of]:
+            continue
+        for number_ in np.flatnonzero((gap >= HALF_A_PIECE).any(axis=1)):
+            week = int(np.argmax(gap[number_] >= HALF_A_PIECE))
+            if not weeks[number_] or week < min(weeks[number_]):
+                weeks[number_] = {week: short_of}
+    return weeks
 
 
 def _worth(part, line, facts):
@@ -84,20 +104,16 @@ def _worth(part, line, facts):
     return price * facts.offers[line.offer].parts[part]
 
 
-def _where_and_when(part, gap, lacking, facts):
-    chain, yards, firsts = facts.serves(part), defaultdict(float), []
-    earliest = None
-    for number_ in np.flatnonzero(lacking):
-        missing_from = int(np.argmax(gap[number_] >= HALF_A_PIECE))
-        period, at = facts.needs.starting(chain, int(number_), missing_from)
-        earliest = period if earliest is None else min(earliest, period)
-        firsts.append(period)
-        for yard, units in at.items():
-            yards[yard] += facts.flows.weights[number_] * units
+def _yards(firsts, facts):
+    """Names of the yards whose uses go without first, those with most pieces before the others."""
+    yards: dict[str, float] = defaultdict(float)
+    for number_, found in enumerate(firsts):
+        for week, part in found.items():
+            for yard, pieces_ in facts.needs.starting(part, number_, week).items():
+                yards[yard] += facts.flows.weights[number_] * pieces_
     yards.pop(facts.shed, None)
     most = sorted(yards, key=lambda yard: (-yards[yard], yard))
-    names = tuple(facts.yard_names.get(yard, yard) for yard in most)
-    return sorted(firsts)[len(firsts) // 2], earliest, names
+    return tuple(facts.yard_names.get(yard, yard) for yard in most)
 
 
 def _buy(line, facts):

@@ -40,7 +40,7 @@ def what_of(use_code):
 
 def shortages(facts):
     """Uses that would pay and are left out, by what they are, dearest first; and at which yards most."""
-    tallies = defaultdict(Tally)
+    tallies: dict[str, Tally] = defaultdict(Tally)
     solved = {scenario.code: scenario for scenario in facts.plan.scenarios}
     for scenario in facts.problem.scenarios:
         short = {item.use: item.units for item in solved[scenario.code].short}
@@ -85,7 +85,9 @@ class Tally:
 
 def later_lines(facts):
     """Bought once the season has shown its need: mean packs and money, and in how many seasons of 100."""
-    packs, cost, hit = (defaultdict(float) for _ in range(3))
+    packs: dict[str, float] = defaultdict(float)
+    cost: dict[str, float] = defaultdict(float)
+    hit: dict[str, float] = defaultdict(float)
     chance = {scenario.code: scenario.probability for scenario in facts.problem.scenarios}
     for scenario in facts.plan.scenarios:
         met = set()

@@ -117,7 +117,8 @@ def headline(facts, orders, standing):
     budget = ""
     if facts.problem.budget is not None:
         left = cents(facts.problem.budget) - spend
-        budget = f", {sum_words(left, facts.money, cents_too=True)} under the budget"
+        under = sum_words(left, facts.money, cents_too=True)
+        budget = f", {under} under the budget" if left else ", the whole budget"
     total = sum_words(spend, facts.money, cents_too=True)
     return (
         f"{lines} line{'' if lines == 1 else 's'} from {names} for {total}, shipping included{budget}. "

@@ -22,14 +22,13 @@ def test_the_chain_of_a_box_in_pieces_holds_the_box():
     assert facts().chain(small.BOX) == {small.BOX: 1.0}
 
 
-def test_what_is_used_up_ends_the_chain_but_serves_what_it_goes_into():
+def test_what_is_used_up_ends_the_chain_and_is_counted_where_it_is_used():
     parts = tuple(
         replace(part, kind="consumable") if part.code == small.FLAT else part
         for part in small.operation().parts
     )
     nails = facts(parts=parts)
     assert nails.chain(small.FLAT) == {small.FLAT: 1.0}
-    assert nails.serves(small.FLAT) == {small.FLAT: 1.0, small.BOX: 1.0}
     assert nails.used_in_making(small.FLAT)[:, -1].tolist() == [0, 2, 0, 10]
     assert not nails.used_in_making(small.BOX).any()
 

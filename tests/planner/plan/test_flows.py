@@ -1,8 +1,9 @@
-"""The balance a plan leaves, by hand (see small.py), and the order in which makings are taken back."""
+"""The balance a plan leaves, by hand (see small.py), and what is missing down the line without a pack."""
 
 import numpy as np
 
 from planner.plan.flows import Flows, chain_of, later, products_first
+from planner.sizing.reading import problem_of
 from planner.sizing.records import Recipe
 from tests.planner.plan import small
 
@@ -24,16 +25,38 @@ def test_nothing_of_an_optimal_plan_is_ever_below_zero():
     assert min(pieces.min() for pieces in idle.values()) >= -1e-9
 
 
-def test_without_a_line_only_its_own_packs_are_missing():
-    plan = small.plan()
-    missing = Flows(small.problem(), plan).without(plan.here_and_now[0])
+def test_without_its_packs_a_line_is_missing_in_pieces_and_in_what_is_made_of_them():
+    """Season 2 wants 12 of ten owned from week 24: two in pieces are missed in week 20, two boxes from week 24."""
+    flows = Flows(small.problem(), small.plan())
+    gained = flows.brought("north-box", 0, 2)[small.FLAT]
+    missing = flows.missing(small.FLAT, gained)
     assert [gap.max() for gap in missing[small.FLAT]] == [0, 2, 0, 10]
+    assert [gap.max() for gap in missing[small.BOX]] == [0, 2, 0, 10]
+    assert int(np.argmax(missing[small.FLAT][1] > 0)) == 20
+    assert int(np.argmax(missing[small.BOX][1] > 0)) == 24
 
 
-def test_what_making_uses_up_is_counted_after_needless_making_is_taken_back():
+def test_what_is_made_ahead_of_any_need_is_missed_by_no_use():
     scenarios = [small.solved(number, wanted) for number, wanted in enumerate(small.WANTED)]
     scenarios[0]["made"] = [{"recipe": "assemble-box-medium-10", "period": 5, "units": 10}]
-    taken = Flows(small.problem(), small.plan(scenarios=scenarios)).taken(small.FLAT)
+    flows = Flows(small.problem(), small.plan(scenarios=scenarios))
+    missing = flows.missing(small.FLAT, flows.brought("north-box", 0, 2)[small.FLAT])
+    assert missing[small.FLAT][0].max() == 10 and missing[small.BOX][0].max() == 0
+
+
+def test_the_scarcest_material_decides_what_is_not_made():
+    """Half the sheets for ten frames are lost: five framed sheets are not made, whatever frames lie ready."""
+    data = small.problem_data()
+    data["recipes"][0]["takes"] = {small.FLAT: 1, "guard-10": 2}
+    data["stock"].append({"part": "guard-10", "location": "shed", "quantity": 20})
+    flows = Flows(problem_of(data), small.plan())
+    missing = flows.missing("guard-10", np.full(52, 10.0))
+    assert missing["guard-10"][3].max() == 10
+    assert missing[small.BOX][3].max() == 5
+
+
+def test_what_making_uses_up_is_counted():
+    taken = Flows(small.problem(), small.plan()).taken(small.FLAT)
     assert [row[-1] for row in taken] == [0, 2, 0, 10]
 
 
