@@ -14,13 +14,12 @@ import subprocess
 import sys
 import tempfile
 import time
-from pathlib import Path
 
 from planner.solution.plan_json import plan_of
 from planner.solution.plans import no_plan
 from planner.solution.records import TIME_LIMIT
 
-ROOT = Path(__file__).resolve().parent.parent.parent
+ROOT = os.path.abspath(os.path.join(os.path.dirname(__file__), os.pardir, os.pardir))
 GRACE_SECONDS = 120.0
 LOOK_SECONDS = 0.2
 
@@ -61,7 +60,7 @@ def solve_apart(
 
 
 def _start(errors):
-    path = os.pathsep.join([str(ROOT), *filter(None, [os.environ.get("PYTHONPATH")])])
+    path = os.pathsep.join([ROOT, *filter(None, [os.environ.get("PYTHONPATH")])])
     return subprocess.Popen(
         [sys.executable, "-m", "planner.solution.child"],
         stdin=subprocess.PIPE,

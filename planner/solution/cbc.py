@@ -4,10 +4,10 @@ Takes a PuLP problem to be maximised and its Matrix; gives an Answer like highs.
 with preprocessing off, the bound are read: objective values it prints can be false.
 """
 
+import os
 import re
 import tempfile
 import warnings
-from pathlib import Path
 
 import numpy as np
 import pulp
@@ -21,7 +21,7 @@ def solve(lp, matrix, *, gap=0.0, seconds=60.0, relaxed=False):
     """Solves the problem; `relaxed` lets whole columns be fractions."""
     with tempfile.TemporaryDirectory(prefix="cbc-") as folder, warnings.catch_warnings():
         warnings.simplefilter("ignore")
-        log = Path(folder) / "log"
+        log = os.path.join(folder, "log")
         solver = pulp.COIN_CMD(
             path=pulp.apis.coin_api.pulp_cbc_path,
             msg=False,
@@ -30,11 +30,11 @@ def solve(lp, matrix, *, gap=0.0, seconds=60.0, relaxed=False):
             gapRel=gap * 0.98,
             gapAbs=gap * 0.98,
             options=["preprocess off"],
-            logPath=str(log),
+            logPath=log,
         )
         solver.tmpDir = folder
         status = _run(lp, solver)
-        text = log.read_text(errors="replace") if log.exists() else ""
+        text = _read(log)
     return _answer(lp, matrix, status, text, gap=gap, pure=relaxed or not matrix.whole.any())
 
 
@@ -44,6 +44,13 @@ def _run(lp, solver):
     except pulp.PulpSolverError:
         return None
     return lp.sol_status
+
+
+def _read(log):
+    if not os.path.exists(log):
+        return ""
+    with open(log, encoding="utf-8", errors="replace") as file:
+        return file.read()
 
 
 def _answer(lp, matrix, status, text, *, gap, pure):
