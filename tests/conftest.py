@@ -1,13 +1,9 @@
-"""Shared by all tests: plain static files, an own data folder, and skips that say what is missing."""
+"""Shared by all tests: plain static files, quick passwords, and skips that say what is missing."""
 
 import os
 import shutil
-import tempfile
 
 import pytest
-
-os.environ.setdefault("DATA_DIR", tempfile.mkdtemp(prefix="keeper-tests-"))
-os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")
 
 IN_CI = os.environ.get("CI") == "true"
 

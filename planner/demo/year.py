@@ -18,6 +18,7 @@ from inventory.orders import OrderItem, owed_lines, place_order
 
 BOX, COMB = "box-medium-10", "comb-medium-honey"
 COMBS_IN_A_SUPER = 9
+MOST_SPLITS = 9
 
 
 class Year:
@@ -27,6 +28,7 @@ class Year:
         self.who, self.opened_on = who, opened_on
         self.random = np.random.default_rng(seed)
         self.numbers = count(1)
+        self.splits_left = MOST_SPLITS
         self.shed = Yard.objects.get(is_shed=True)
         self.yards = list(Yard.objects.filter(is_shed=False).order_by("code"))
 
@@ -108,10 +110,12 @@ def _splits(year):
     """A strong colony in four gives a split into one deep of its own."""
     one_deep = HiveSet.objects.get(code="one-deep-10")
     strong = [c for c in year.living(60) if c.strength == Colony.Strength.STRONG]
-    mothers = [
-        m for m in year.some(strong, 0.3) if m.yard.colonies.alive(on=year.day(60)).count() < m.yard.stands
-    ]
-    for mother in mothers[:9]:
+    room = {yard: yard.stands - yard.colonies.alive(on=year.day(66)).count() for yard in year.yards}
+    for mother in year.some(strong, 0.3):
+        if room[mother.yard] < 1 or not year.splits_left:
+            continue
+        room[mother.yard] -= 1
+        year.splits_left -= 1
         daughter = colonies.start(
             tag=f"{mother.tag}-a",
             yard=mother.yard,
