@@ -105,6 +105,14 @@ class Needs:
             sorted((kind for kind in kinds if kinds[kind] > 0), key=lambda kind: (-kinds[kind], kind))
         )
 
+    def begins(self, part):
+        """Whether a served use of the part begins, scenario × period."""
+        begins = self.blank().astype(bool)
+        for claim in self.claims[part]:
+            if claim.served > 0:
+                begins[claim.scenario, claim.use.first] = True
+        return begins
+
     def starting(self, part, number, period):
         """Pieces of the part that uses beginning in that period take, by yard."""
         yards: dict[str, float] = defaultdict(float)

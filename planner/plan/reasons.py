@@ -13,6 +13,7 @@ from planner.plan.flows import HALF_A_PIECE
 from planner.plan.gear_words import counted, pieces
 from planner.plan.peaks import peak_of
 from planner.plan.records import Why
+from planner.plan.use_words import purposes
 from planner.plan.words import (
     amount,
     cents,
@@ -87,12 +88,11 @@ def short_without(line, facts):
 
 def _first_weeks(part, gained, facts):
     """For each scenario {week: part gone without} of the first use that lacks a piece; empty where none does."""
-    weeks = [{} for _ in facts.flows.weights]
+    weeks: list[dict[int, str]] = [{} for _ in facts.flows.weights]
     for short_of, gap in facts.flows.missing(part, gained).items():
-        if not facts.needs.claims[short_of]:
-            continue
-        for number_ in np.flatnonzero((gap >= HALF_A_PIECE).any(axis=1)):
-            week = int(np.argmax(gap[number_] >= HALF_A_PIECE))
+        lacks = (gap >= HALF_A_PIECE) & facts.needs.begins(short_of)
+        for number_ in np.flatnonzero(lacks.any(axis=1)):
+            week = int(np.argmax(lacks[number_]))
             if not weeks[number_] or week < min(weeks[number_]):
                 weeks[number_] = {week: short_of}
     return weeks
@@ -160,8 +160,10 @@ def _asked(peak, code, line, facts):
         return f"The season uses up {amount(peak.mean, facts.parts[code].unit)}{spread}{places(peak.yards)}{left}."
     plain = _is_all(code, line, facts) and len(facts.chain(code)) == 1
     what = number(peak.mean) if plain else f"{number(peak.mean)} {chain_words(code, facts)}"
+    goes_into = purposes(facts.needs.kinds(facts.chain(code)))[:3]
+    use = f" for {listed(goes_into)}" if goes_into else ""
     back = f"; deadouts should give back {number(peak.returned)} by then" if peak.returned else ""
-    return f"The season asks for {what} at once in {peak.words}{spread}{places(peak.yards)}{back}{left}."
+    return f"The season asks for {what} at once in {peak.words}{spread}{use}{places(peak.yards)}{back}{left}."
 
 
 def _left_out(peak, line, facts):
@@ -181,7 +183,7 @@ def chain_words(code, facts):
     if len(facts.chain(code)) == 1:
         return pieces(part)
     if part.kind in ("frame", "foundation"):
-        return f"{part.depth} frames, drawn or with foundation,"
+        return f"{part.depth} frames (drawn or with foundation)"
     finished = [each for each in facts.chain(code) if not facts.parts[each].flat]
     return pieces(facts.parts[finished[0]] if finished else part)
 

@@ -11,31 +11,9 @@ from planner.plan.flows import HALF_A_PIECE
 from planner.plan.gear_words import pieces
 from planner.plan.needs import quantile
 from planner.plan.records import LaterLine, NoOffer, PartUnits, Requirement, Shortage
+from planner.plan.use_words import what_of
 from planner.plan.words import cents, day_words, number, of_100
 from planner.requirement import by_week
-from planner.requirement.words import ORDINALS, title
-
-NAMES = {
-    "super": "supers",
-    "second-box": "second brood boxes",
-    "hive": "hives for splits",
-    "nuc": "nucs sold",
-    "nuc-to-hive": "hives for wintered nucs",
-    "excluder": "queen excluders",
-    "feeder": "top feeders",
-    "guard": "mouse guards",
-    "reducer": "entrance reducers",
-    "renew": "old combs renewed",
-}
-
-
-def what_of(use_code):
-    """A use without its yard and strength: second supers in Clover, hives for splits."""
-    kind, _, *rest = use_code.split("/")
-    words = NAMES.get(kind, kind.replace("-", " "))
-    if kind == "super" and len(rest) >= 3 and rest[2].isdigit():
-        return f"{ORDINALS.get(int(rest[2]), rest[2])} {words} in {title(rest[0])}"
-    return words
 
 
 def shortages(facts):

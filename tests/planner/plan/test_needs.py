@@ -51,6 +51,13 @@ def test_deadouts_give_back_from_their_week_on():
     assert arrived[2, 16] == 0 and arrived[2, 17] == 7 and arrived[0].sum() == 0
 
 
+def test_what_begins_in_a_week_is_told_by_yard():
+    begins = needs().begins(small.BOX)
+    assert np.flatnonzero(begins[3]).tolist() == [24, 26] and np.flatnonzero(begins[0]).tolist() == [24]
+    assert needs().starting(small.BOX, 3, 26) == {"hill": 8}
+    assert needs().starting(small.BOX, 3, 25) == {}
+
+
 def test_kinds_of_use_are_ordered_by_pieces():
     assert needs().kinds({small.BOX: 1.0, "sugar": 1.0}) == ("feed", "super")
 

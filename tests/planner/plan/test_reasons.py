@@ -52,7 +52,8 @@ def test_boxes_on_colonies_beyond_their_sets_are_told():
 def test_the_peak_is_told_in_words_of_the_calendar_with_its_spread_and_yards():
     said = why().text
     assert (
-        "The season asks for 14 ten-frame medium boxes at once in early June (8 to 20 in most years)" in said
+        "The season asks for 14 ten-frame medium boxes at once in early June (8 to 20 in most years) for supers"
+        in said
     )
     assert "at Creek and Hill" in said
     assert "deadouts should give back 2 by then" in said  # 7 in one season of four: 1.75
@@ -81,6 +82,18 @@ def test_boxes_made_ahead_of_any_need_are_not_counted_as_needed():
     for scenario in scenarios:
         scenario["made"] = [{"recipe": "assemble-box-medium-10", "period": 3, "units": 10}]
     assert why(plan=small.plan(scenarios=scenarios)).short_in_100 == 50
+
+
+def test_a_piece_taken_to_the_bench_early_is_missed_where_it_is_used():
+    """Boxes in pieces are also used as they are, in week 40: built in week 5 they are missed in week 24."""
+    data = small.problem_data()
+    crate = {"code": "crate/creek", "location": "creek", "first": 40, "last": 40, "units": 1, "value": 1}
+    data["scenarios"][3]["uses"].append({**crate, "spends": {small.FLAT: 1}})
+    scenarios = [small.solved(number, wanted) for number, wanted in enumerate(small.WANTED)]
+    scenarios[3]["made"] = [{"recipe": "assemble-box-medium-10", "period": 5, "units": 10}]
+    scenarios[3]["served"].append({"use": "crate/creek", "units": 1})
+    problem = small.problem(scenarios=data["scenarios"])
+    assert why(problem=problem, plan=small.plan(scenarios=scenarios)).short_words == "mid May"
 
 
 def test_a_line_that_brings_shipping_to_nothing_says_what_that_saves():

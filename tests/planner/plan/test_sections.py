@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from planner.plan import report_of
 from planner.plan.facts import Facts
-from planner.plan.sections import later_lines, no_offers, obtainable, requirement, shortages, what_of
+from planner.plan.sections import later_lines, no_offers, obtainable, requirement, shortages
 from planner.plan.text import as_text
 from planner.sizing.reading import problem_of
 from planner.solution import solve
@@ -79,10 +79,3 @@ def test_requirement_tells_all_yards_and_each_yard_by_week():
     assert rows[small.BOX, ""].high[30] == 20
     assert rows[small.BOX, ""].mean[31] == 0
     assert rows[small.BOX, "hill"].yard_name == "Hill"
-
-
-def test_uses_are_named_without_their_yards():
-    assert what_of("super/creek/clover/strong+fair/2") == "second supers in Clover"
-    assert what_of("second-box/creek/strong") == "second brood boxes"
-    assert what_of("hive/creek/from-hill") == "hives for splits"
-    assert what_of("honey-house/shed") == "honey house"
