@@ -11,7 +11,7 @@ import time
 import traceback
 
 from django.core.management.base import BaseCommand
-from django.db import OperationalError, close_old_connections
+from django.db import OperationalError, close_old_connections, connection
 from django.utils import timezone
 
 from planner import queue, runs
@@ -57,7 +57,8 @@ class Command(BaseCommand):
 
     def _work_next(self):
         """True where a run was worked."""
-        close_old_connections()
+        if not connection.in_atomic_block:
+            close_old_connections()
         try:
             run = queue.take(self.worker, timezone.now())
         except OperationalError as trouble:
