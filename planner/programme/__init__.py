@@ -4,7 +4,7 @@ from planner.programme.building import bad_years, build
 from planner.programme.gear import balance
 from planner.programme.hauls import trips
 from planner.programme.money import budget, free_from, later_budget, order_fee
-from planner.programme.orders import all_units, incremental, order_limit, whole_packs
+from planner.programme.orders import all_units, fixed_packs, incremental, order_limit, whole_packs
 from planner.programme.recipes import work_minutes
 from planner.programme.record import Programme
 from planner.programme.uses import must_use, needs_use, use_limit, whole_uses
@@ -19,6 +19,7 @@ FAMILIES = (
     order_limit,
     all_units,
     incremental,
+    fixed_packs,
     order_fee,
     free_from,
     budget,

@@ -62,7 +62,7 @@ def trips(draft, scenario, line, haul, period, load):
 
     The price of a row is what a pound more on that trip would cost.
     """
-    count = draft.column("trips", mark(scenario), line, haul.source, haul.target, period, whole=True)
+    count = draft.column("trip_count", mark(scenario), line, haul.source, haul.target, period, whole=True)
     terms = {**load, count: -haul.trip_lb}
     draft.row(
         "trips", mark(scenario), line, haul.source, haul.target, period, terms=terms, sense="<=", bound=0

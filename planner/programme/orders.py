@@ -1,6 +1,7 @@
 """Orders of packs: how many may be ordered, at which price step, whole or not.
 
-Takes offers; adds the packs' columns and rows of the families order_limit, whole_packs, all_units, incremental.
+Takes offers; adds the packs' columns and rows of the families order_limit, whole_packs, all_units,
+incremental and fixed_packs.
 """
 
 from planner.programme.draft import add, mark
@@ -38,7 +39,7 @@ def place_orders(draft, most, scenario):
         for period in order_periods(draft.problem, offer, all_of_them=fixed is not None):
             orders.append(_order(draft, most, offer, period, scenario))
     if fixed is not None:
-        _fix(draft, orders, fixed)
+        fixed_packs(draft, orders, fixed)
     return orders
 
 
@@ -143,17 +144,15 @@ def incremental(draft, offer, key, bound):
     return packs, cost
 
 
-def _fix(draft, orders, fixed):
-    """Holds here-and-now packs at a given order; what is not named is not ordered."""
+def fixed_packs(draft, orders, fixed):
+    """A given order: packs = given packs, for every here-and-now order; what is not named is not ordered.
+
+    The price of a row is what one pack more in that order would earn, the rest of the order held.
+    """
     known = {(order.offer.code, order.period) for order in orders}
-    for offer, period in fixed:
-        if (offer, period) not in known and fixed[offer, period]:
-            raise ValueError(f"no here-and-now order of {offer} in period {period} can be placed")
+    for (offer, period), packs in fixed.items():
+        if packs and (offer, period) not in known:
+            raise ValueError(f'no here-and-now order of offer "{offer}" can be placed in period {period}')
     for order in orders:
-        packs = fixed.get((order.offer.code, order.period), 0)
-        if len(order.packs) == 1:
-            column = next(iter(order.packs))
-            if draft.ease == "limits" or column.upBound is None or packs <= column.upBound:
-                column.lowBound = column.upBound = packs
-                continue
-        draft.row("fixed_packs", order.offer.code, order.period, terms=order.packs, sense="==", bound=packs)
+        key = (order.offer.code, order.period)
+        draft.row("fixed_packs", *key, terms=order.packs, sense="==", bound=fixed.get(key, 0))
