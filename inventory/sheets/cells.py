@@ -145,7 +145,7 @@ class Number:
         exact = number.quantize(Decimal(1).scaleb(-self.places))
         if exact != number:
             raise Misread(
-                f"{shown(value)} has more than {self.places} decimals",
+                f"{shown(value)} has more than {self.places} decimal{'' if self.places == 1 else 's'}",
                 f"Round it to {self.places} and type it again",
             )
         return exact

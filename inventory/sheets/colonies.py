@@ -123,7 +123,7 @@ def note_crowded(yards, colonies, known, findings):
     there = Counter({**known.colonies, **{colony.tag: colony.yard for colony in colonies}}.values())
     for code, count in sorted(there.items()):
         if count > stands.get(code, count):
-            what = f"{names[code]} has {count} colonies on {stands[code]} stands"
+            what = f"{names[code]} has {count} colonies, but stands for {stands[code]}"
             findings.note(YARDS.title, "column Stands", what)
 
 

@@ -48,8 +48,8 @@ def read_sheet(content, known, *, day=None):
     if rows is None:
         return Reading(sheet=None, faults=tuple(findings.faults))
     sheet = _sheet(rows, known, findings, day=day)
-    faults = tuple(findings.faults)
-    return Reading(sheet=None if faults else sheet, faults=faults, notes=tuple(findings.notes))
+    faults, notes = findings.in_order([table.title for table in TABLES])
+    return Reading(sheet=None if faults else sheet, faults=faults, notes=notes)
 
 
 def _rows(grids, findings):

@@ -70,7 +70,7 @@ def test_a_group_of_three_alone_is_refused_where_it_could_be_a_decimal():
 
 
 def test_more_decimals_than_are_kept_are_refused_not_rounded():
-    assert refused(Number(places=1), 12.34) == "12.34 has more than 1 decimals"
+    assert refused(Number(places=1), 12.34) == "12.34 has more than 1 decimal"
     assert refused(Money(), 9.995) == "9.995 has more than 2 decimals"
 
 

@@ -104,7 +104,7 @@ def test_the_word_shed_means_the_shed_whatever_it_is_called():
 def test_more_colonies_than_stands_is_worth_a_word_and_no_fault():
     reading = read({("Yards", "stands", 3): 1})
     assert reading.faults == ()
-    assert [one.what for one in reading.notes] == ["Mill Field (invented) has 2 colonies on 1 stands"]
+    assert [one.what for one in reading.notes] == ["Mill Field (invented) has 2 colonies, but stands for 1"]
 
 
 def test_colonies_the_books_have_there_already_take_stands_too():
@@ -114,7 +114,7 @@ def test_colonies_the_books_have_there_already_take_stands_too():
         colonies={f"K{number}": "mill-field" for number in range(15)},
     )
     (note,) = read(of=books).notes
-    assert note.what == "Mill Field (invented) has 17 colonies on 16 stands"
+    assert note.what == "Mill Field (invented) has 17 colonies, but stands for 16"
 
 
 def test_nothing_counted_is_a_count_too():

@@ -63,7 +63,7 @@ def test_a_sheet_of_the_keepers_own_is_noted_and_the_guide_is_not():
     ]
 
 
-def test_all_faults_come_at_once_each_with_its_cell():
+def test_all_faults_come_at_once_in_the_order_of_the_workbook_each_with_its_cell():
     told = faults(
         {
             ("Yards", "stands", 3): "many",
@@ -73,12 +73,12 @@ def test_all_faults_come_at_once_each_with_its_cell():
             ("Prices", "price_1", 2): 70.005,
         }
     )
-    assert sorted((sheet, cell) for sheet, cell, *_ in told) == [
-        ("Colonies", "F3"),
-        ("Gear", "B3"),
-        ("Gear", "D2"),
-        ("Prices", "F2"),
+    assert [(sheet, cell) for sheet, cell, *_ in told] == [
         ("Yards", "E3"),
+        ("Colonies", "F3"),
+        ("Gear", "D2"),
+        ("Gear", "B3"),
+        ("Prices", "F2"),
     ]
     assert all(what and remedy for _, _, what, remedy in told)
 

@@ -111,7 +111,7 @@ def test_no_file_and_a_file_too_large_are_refused_at_once(client, keeper):
 
 def test_notes_are_shown_and_stop_nothing(client, keeper):
     page = client.get(send(client, altered({("Yards", "stands", 3): 1})).url).content.decode()
-    assert "has 2 colonies on 1 stands" in page and "Post the workbook" in page
+    assert "has 2 colonies, but stands for 1" in page and "Post the workbook" in page
 
 
 def test_changes_are_shown_one_by_one(client, keeper):

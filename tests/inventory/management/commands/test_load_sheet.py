@@ -73,7 +73,9 @@ def test_every_fault_is_a_row_and_nothing_is_posted(sheet):
 
 def test_notes_are_told_and_stop_nothing(sheet):
     told = said(sheet({("Yards", "stands", 3): 1}))
-    assert told.startswith("Note: Yards column Stands: Mill Field (invented) has 2 colonies on 1 stands.\n")
+    assert told.startswith(
+        "Note: Yards column Stands: Mill Field (invented) has 2 colonies, but stands for 1.\n"
+    )
 
 
 def test_a_file_that_is_no_workbook_is_one_fault(tmp_path):
