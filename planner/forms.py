@@ -122,13 +122,13 @@ class AnswersForm(forms.Form):
     def __init__(self, season, data=None):
         super().__init__(data)
         self.season, self.keeper = season, keeper_facts()
-        told = (data or {}).get("region") or season.answers.get("region") or self.keeper.region
+        told = (self.data or {}).get("region") or season.answers.get("region") or self.keeper.region
         self.questions = questions_for(told)
         for question in self.questions:
             self.fields[question.key] = field_of(question, season.answers.get(question.key))
 
     def clean(self):
-        typed = super().clean()
+        typed = super().clean() or {}
         defaults = {question.key: question.default for question in questions_for(self.keeper.region)}
         usual = {question.key: question.default for question in self.questions} | {
             "region": defaults["region"]

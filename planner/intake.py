@@ -134,7 +134,8 @@ def _set(hive_set, gear):
 
 def _colony_groups(day):
     """Living colonies alike in yard, set and strength, with their gear that is not held back."""
-    counts, gear = Counter(), defaultdict(Counter)
+    counts: Counter[tuple[str, str, str]] = Counter()
+    gear: dict[tuple[str, str, str], Counter[str]] = defaultdict(Counter)
     held_by, stood = on_colonies(as_of=day), yards_on(day)
     codes = dict(Yard.objects.values_list("id", "code"))
     rows = Colony.objects.alive(on=day).order_by("hive_set__code", "strength", "id")
@@ -188,7 +189,7 @@ def _stock(day):
 def _on_order(day):
     """What is still to come: of an open order all that was not received, of a closed one what came later."""
     orders = Order.objects.filter(placed_on__lte=day).exclude(status=Order.Status.CANCELLED)
-    came = {"by then": Counter(), "later": Counter()}
+    came: dict[str, Counter[tuple[int, str]]] = {"by then": Counter(), "later": Counter()}
     receipts = Movement.objects.filter(order_line__order__in=orders).values_list(
         "order_line_id", "part__code", "quantity", "day", "source__kind"
     )

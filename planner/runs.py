@@ -128,10 +128,10 @@ def season_facts(day, answers):
     return operation, assumptions_of(answers, start=day, region=operation.region, operation=operation)
 
 
-def ask(season, *, who, now, **settings):
+def ask(season, *, who, now, **wanted):
     """Puts a run in the queue. Faulty answers, no colonies and no offers are refused here, before any wait."""
     season_facts(season.starts_on, season.answers)
-    settings = Settings(**{"budget": season.budget, **settings})
+    settings = Settings(**{"budget": season.budget, **wanted})
     return Run.objects.create(
         season=season,
         day=season.starts_on,

@@ -108,7 +108,7 @@ def waits_until(condition, seconds=60):
     raise AssertionError("waited in vain")
 
 
-def test_a_real_worker_told_to_leave_stops_its_solver_and_another_takes_the_run_up(tmp_path):
+def test_a_real_worker_told_to_leave_stops_its_solver_and_gives_the_run_back(tmp_path):
     env = {**os.environ, "DATA_DIR": str(tmp_path), "DJANGO_SETTINGS_MODULE": "apiary.settings"}
     env.pop("DATABASE_URL", None)
     subprocess.run([sys.executable, "manage.py", "migrate", "-v0"], env=env, check=True)
