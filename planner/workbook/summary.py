@@ -55,6 +55,7 @@ class Sheet:
         for values in rows:
             for column, (value, style) in enumerate(zip(values, styles, strict=True), 1):
                 self.put(column, value, style)
+            self.sheet.row_dimensions[self.row].height = 14 * lines_of(values[0], COLUMNS[0] - 2) + 1
             rule(self.sheet, self.row, len(COLUMNS))
             self.row += 1
 

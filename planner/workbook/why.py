@@ -40,7 +40,11 @@ WHEN = len(HEADS)
 
 
 def write_why(sheet, report, paper):
-    title(sheet, "Why each line", "What you have is told of the piece and of all that is made of it; seasons of 100 with the rest of the order bought.")
+    title(
+        sheet,
+        "Why each line",
+        "What you have is told of the piece and of all that is made of it; seasons of 100 with the rest of the order bought.",
+    )
     head_row(sheet, 3, HEADS, right=(1, *range(3, WHEN)), beside=(2, WHEN))
     sheet.row_dimensions[3].height = 42
     row = 4

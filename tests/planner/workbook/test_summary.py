@@ -69,6 +69,14 @@ def test_what_is_left_out_is_summed_by_a_formula():
     assert str(labelled(sheet, "Sum", 5)).startswith("=SUM(E")
 
 
+def test_a_row_is_as_tall_as_its_words_need():
+    what = "second supers in the long flow of the limes"
+    row = Shortage(what=what, wanted=9.0, left_out=3.0, lost=Decimal(9), in_100=40, yards=("Creek", "Hill"))
+    sheet = written(replace(report(), shortages=(row,)))
+    (at,) = [cells[0].row for cells in sheet.iter_rows() if str(cells[0].value).startswith(what)]
+    assert sheet.row_dimensions[at].height > 28
+
+
 def test_without_a_budget_nothing_is_left_of_one():
     sheet = written(replace(report(), budget=None))
     assert "Budget" not in texts(sheet) and "Left of it" not in texts(sheet)
