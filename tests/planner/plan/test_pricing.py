@@ -1,5 +1,5 @@
 """Bills to the cent. The two readings of a price list with steps are a purchasing textbook's all-units and
-incremental discount: Nahmias, Production and Operations Analysis (2009), chapter 4, trash bags: 30 cents a bag under
+incremental discount: Nahmias, Production and Operations Analysis (from memory), chapter 4, bags: 30 cents a bag under
 500, 29 under 1,000, 28 from 1,000 on."""
 
 from decimal import Decimal
