@@ -78,7 +78,7 @@ def rule_of_thumb(operation, assumptions, problem):
 
 def _wanted(operation, assumptions, problem):
     """Finished pieces a keeper would count up on an envelope."""
-    wanted = defaultdict(float)
+    wanted: dict[str, float] = defaultdict(float)
     colonies = sum(group.colonies for group in operation.colonies)
     survivors = round(colonies * assumptions.survival_share)
     target = colonies if assumptions.target_colonies is None else assumptions.target_colonies
@@ -114,7 +114,7 @@ class _Store:
 
     def __init__(self, operation, assumptions, problem):
         self.hour_value = assumptions.hour_value
-        self.left = defaultdict(float)
+        self.left: dict[str, float] = defaultdict(float)
         for stock in problem.stock:
             self.left[stock.part] += stock.quantity
         self.offers = {
@@ -191,7 +191,7 @@ def _share(packs, share):
 def bill_of(problem, packs):
     """Goods and shipping of an order, to the cent."""
     offers = {offer.code: offer for offer in problem.offers}
-    spent = defaultdict(Decimal)
+    spent: dict[tuple[str, int], Decimal] = defaultdict(Decimal)
     for (code, period), count in packs.items():
         if count:
             spent[offers[code].supplier, period] += priced(offers[code], count, problem.money).cost
