@@ -2,10 +2,30 @@
 
 from django.urls import path
 
-from inventory.views import sheets
+from inventory.views import acts, books, care, counts, deadouts, gear, orders, sheets
 
 urlpatterns = [
     path("sheet/", sheets.load_sheet, name="load-sheet"),
     path("sheet/template/", sheets.sheet_template, name="sheet-template"),
     path("sheet/<str:digest>/", sheets.load_sheet_tried, name="load-sheet-tried"),
+    path("gear/", gear.gear, name="gear"),
+    path("orders/", orders.orders, name="orders"),
+    path("orders/<int:pk>/", orders.order, name="order"),
+    path("orders/<int:pk>/receive/", orders.order_receive, name="order-receive"),
+    path("orders/<int:pk>/cancel/", orders.order_cancel, name="order-cancel"),
+    path("books/", books.books, name="books"),
+    path("books/<int:pk>/", books.books_act, name="books-act"),
+    path("books/<int:pk>/reverse/", books.books_reverse, name="books-reverse"),
+    path("acts/move/", acts.act_move, name="act-move"),
+    path("acts/place/", acts.act_place, name="act-place"),
+    path("acts/take-off/", acts.act_take_off, name="act-take-off"),
+    path("acts/assemble/", care.act_assemble, name="act-assemble"),
+    path("acts/mend/", care.act_mend, name="act-mend"),
+    path("acts/set-aside/", care.act_mark, name="act-mark"),
+    path("acts/scrap/", care.act_scrap, name="act-scrap"),
+    path("acts/burn/", care.act_burn, name="act-burn"),
+    path("acts/use/", care.act_use, name="act-use"),
+    path("acts/salvage/", deadouts.act_salvage, name="act-salvage"),
+    path("acts/end/<int:pk>/", deadouts.act_end, name="act-end"),
+    path("acts/correct/", counts.act_correct, name="act-correct"),
 ]

@@ -1,0 +1,27 @@
+"""What a person sends on inventory's pages, checked. Changes nothing: the acts do."""
+
+from inventory.forms.acts import ActForm
+from inventory.forms.bench import AssembleForm, MarkForm
+from inventory.forms.counts import CountForm
+from inventory.forms.ends import EndForm
+from inventory.forms.ground import GroundForm, ground_form
+from inventory.forms.lines import LinesForm, MendForm, MoveForm
+from inventory.forms.receipts import ReceiptForm
+from inventory.forms.salvage import SalvageForm
+from inventory.forms.sheets import SheetForm
+
+__all__ = [
+    "ActForm",
+    "AssembleForm",
+    "CountForm",
+    "EndForm",
+    "GroundForm",
+    "LinesForm",
+    "MarkForm",
+    "MendForm",
+    "MoveForm",
+    "ReceiptForm",
+    "SalvageForm",
+    "SheetForm",
+    "ground_form",
+]

@@ -1,0 +1,144 @@
+"""What an act did, in one sentence: for the message after it and for the books.
+
+Takes an act and its movements; gives words. Changes nothing.
+"""
+
+from inventory.gear import Condition, Reason
+from inventory.models import Location
+
+HEADS = {
+    "opening stock": "Opening stock",
+    "load sheet": "Sheet loaded",
+    "receive": "Received",
+    "move": "Moved",
+    "place": "Placed on a colony",
+    "take off": "Taken off a colony",
+    "assemble": "Assembled",
+    "draw": "Comb drawn",
+    "salvage": "Deadout salvaged",
+    "scrap": "Scrapped",
+    "burn": "Burnt",
+    "use": "Used up",
+    "mend": "Mended",
+    "mark": "Set aside",
+    "correct": "Counted",
+    "reverse": "Reversed",
+}
+
+MANY = {"piece": "pieces", "box": "boxes", "set": "sets", "bottle": "bottles", "quart": "quarts"}
+
+
+def head_of(act):
+    """The act's name as a head."""
+    return HEADS.get(act.name, act.name.capitalize())
+
+
+def amount(rows):
+    """12 pieces and 50 lb: movements summed by the unit they are counted in."""
+    sums = {}
+    for row in rows:
+        sums[row.part.unit] = sums.get(row.part.unit, 0) + row.quantity
+    words = [f"{number:,} {unit if number == 1 else MANY.get(unit, unit)}" for unit, number in sums.items()]
+    return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words) or "nothing"
+
+
+def sentence_of(act):
+    """What happened, with places and amounts; what was booked as found is added."""
+    rows = list(
+        act.movements.select_related(
+            "part", "source__yard", "source__colony", "target__yard", "target__colony"
+        )
+    )
+    told = TELLERS.get(act.name, _plain)(act, [row for row in rows if not row.found])
+    found = [row for row in rows if row.found]
+    if found and act.name != "reverse":
+        told += f" {amount(found).capitalize()} beyond the book booked as found."
+    return told
+
+
+def _carried(verb):
+    def tell(_act, rows):
+        return f"{verb} {amount(rows)} from {rows[0].source} to {rows[0].target}."
+
+    return tell
+
+
+def _gone(verb):
+    def tell(_act, rows):
+        return f"{verb} {amount(rows)} of {rows[0].source}."
+
+    return tell
+
+
+def _received(_act, rows):
+    kept = [row for row in rows if row.target.is_inside]
+    broken = [row for row in kept if row.condition != Condition.SOUND]
+    scrapped = [row for row in rows if not row.target.is_inside]
+    words = f"Received {amount(rows)}" + (f" into the store of {kept[0].target}" if kept else "")
+    words += f", of them {amount(broken)} to mend" if broken else ""
+    return words + (f", {amount(scrapped)} scrapped." if scrapped else ".")
+
+
+def _assembled(_act, rows):
+    made = [row for row in rows if row.target.is_inside]
+    names = ", ".join(f"{row.quantity:,} × {row.part}" for row in made)
+    return f"Assembled {names} at {made[0].target}."
+
+
+def _salvaged(_act, rows):
+    kept = [row for row in rows if row.target.kind == Location.Kind.STORE]
+    held = [row for row in kept if row.condition == Condition.HELD]
+    words = [f"{amount(kept)} to the store of {kept[0].target}"] if kept else []
+    words += [f"{amount(held)} of it held back"] if held else []
+    for kind in (Location.Kind.SCRAP, Location.Kind.BURNT, Location.Kind.LOST):
+        gone = [row for row in rows if row.target.kind == kind]
+        words += (
+            [f"{amount(gone)} {'scrapped' if kind == Location.Kind.SCRAP else kind.value}"] if gone else []
+        )
+    colony = next(str(row.source) for row in rows if row.source.kind == Location.Kind.COLONY)
+    return f"Salvaged {colony}: {', '.join(words)}."
+
+
+def _turned(verb):
+    def tell(_act, rows):
+        after = [row for row in rows if row.target.is_inside]
+        becomes = f" as {after[0].condition}" if after[0].reason != Reason.MENDED else ""
+        return f"{verb} {amount(after)} at {after[0].target}{becomes}."
+
+    return tell
+
+
+def _counted(_act, rows):
+    if not rows:
+        return "Counted: the book was right."
+    more = [row for row in rows if row.target.is_inside]
+    less = [row for row in rows if row.source.is_inside]
+    place = (more[0].target if more else less[0].source) if rows else ""
+    words = [f"{amount(more)} more"] if more else []
+    words += [f"{amount(less)} missing"] if less else []
+    return f"Counted {place}: {', '.join(words)}."
+
+
+def _reversed(act, _rows):
+    return f"Reversed: {head_of(act.reverses).lower()}, of {act.reverses.day:%-d %B %Y}."
+
+
+def _plain(act, rows):
+    return f"{head_of(act)}: {amount(rows)}."
+
+
+TELLERS = {
+    "move": _carried("Moved"),
+    "place": _carried("Placed"),
+    "take off": _carried("Took"),
+    "receive": _received,
+    "assemble": _assembled,
+    "salvage": _salvaged,
+    "scrap": _gone("Scrapped"),
+    "burn": _gone("Burnt"),
+    "use": _gone("Used up"),
+    "mend": _turned("Mended"),
+    "mark": _turned("Set aside"),
+    "correct": _counted,
+    "reverse": _reversed,
+}

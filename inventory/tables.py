@@ -1,0 +1,80 @@
+"""The tables of inventory's pages: gear by part, orders. Columns and heads; the rows come from the questions."""
+
+import django_tables2 as tables
+from django.utils.translation import gettext_lazy as _
+
+FIGURE = {"th": {"class": "figure"}, "td": {"class": "figure"}}
+QUANTITY = {"th": {"class": "figure"}, "td": {"class": "quantity"}}
+ROOMY = {"th": {"class": "figure roomy"}, "td": {"class": "figure roomy"}}
+
+
+def _counted(value):
+    return f"{value:,}" if value else ""
+
+
+class GearTable(tables.Table):
+    """One row a part; its places open in it. Sums count pieces only."""
+
+    caption = _("Gear by part; a part opens to show its places")
+    empty_text = _("No gear answers to this. Choose less narrowly, or load your sheet first.")
+    row_head = "name"
+
+    name = tables.TemplateColumn(
+        template_name="inventory/part_cell.html",
+        verbose_name=_("Part"),
+        order_by=("name",),
+        footer=_("Sum of pieces"),
+    )
+    in_stores = tables.Column(verbose_name=_("In stores"), attrs=FIGURE)
+    on_colonies = tables.Column(verbose_name=_("On hives"), attrs=FIGURE)
+    quantity = tables.Column(verbose_name=_("All"), attrs=QUANTITY)
+    value = tables.Column(verbose_name=_("Value at list"), attrs=ROOMY)
+
+    def __init__(self, rows, *, sums, shows_value, **kwargs):
+        self.sums, self.shows_value = sums, shows_value
+        super().__init__(rows, exclude=() if shows_value else ("value",), **kwargs)
+        for name in ("in_stores", "on_colonies"):
+            self.columns[name].column._footer = f"{getattr(sums, name):,}"
+        self.columns["quantity"].column._footer = f"{sums.pieces:,}"
+        if shows_value:
+            self.columns["value"].column._footer = f"{sums.value:,.2f}"
+
+    def render_in_stores(self, value):
+        return _counted(value)
+
+    def render_on_colonies(self, value):
+        return _counted(value)
+
+    def render_quantity(self, value):
+        return f"{value:,}"
+
+    def render_value(self, value):
+        return f"{value:,.2f}"
+
+
+class OrdersTable(tables.Table):
+    """One row an order."""
+
+    caption = _("Purchase orders, newest first")
+    empty_text = _("No order yet. Approve a season's order and it stands here.")
+    row_head = "reference"
+
+    reference = tables.Column(
+        accessor="order__reference", linkify=("order", {"pk": tables.A("order__pk")}), verbose_name=_("Order")
+    )
+    supplier = tables.Column(accessor="order__supplier__name", verbose_name=_("Supplier"))
+    placed = tables.DateColumn(
+        accessor="order__placed_on", format="j M Y", verbose_name=_("Placed"), attrs=ROOMY
+    )
+    due = tables.DateColumn(accessor="order__due_on", format="j M Y", verbose_name=_("Due"))
+    status = tables.Column(
+        verbose_name=_("Status"), attrs={"th": {"class": "roomy"}, "td": {"class": "roomy"}}
+    )
+    owed = tables.Column(verbose_name=_("Owed"), attrs=QUANTITY)
+    cost = tables.Column(verbose_name=_("Cost"), attrs=ROOMY)
+
+    def render_owed(self, value):
+        return f"{value:,}"
+
+    def render_cost(self, value):
+        return f"{value:,.2f}"

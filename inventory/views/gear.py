@@ -1,0 +1,33 @@
+"""The gear page: what there is, part by part, with its places, as of any day."""
+
+from django.shortcuts import render
+from django.utils import timezone
+from django.utils.formats import date_format
+from django.views.decorators.http import require_safe
+from django_tables2 import RequestConfig
+
+from apiary.models import Keeper
+from inventory.filters import GearFilter
+from inventory.gear_sums import by_part, sums_of
+from inventory.models import Part
+from inventory.stock import by_place
+from inventory.tables import GearTable
+
+
+@require_safe
+def gear(request):
+    asked = GearFilter(request.GET, queryset=Part.objects.all())
+    parts = asked.qs
+    today = timezone.localdate()
+    day = asked.chosen.get("day") or today
+    stock = by_place(as_of=day if day < today else None)
+    rows = by_part(filter(asked.keeps, stock), parts)
+    sums, keeper = sums_of(rows), request.user.is_superuser
+    table = GearTable(rows, sums=sums, shows_value=keeper)
+    RequestConfig(request, paginate={"per_page": 100}).configure(table)
+    cells = [("As of", date_format(min(day, today), "D j M Y")), ("Pieces", f"{sums.pieces:,}")]
+    if keeper:
+        money = Keeper.objects.values_list("money", flat=True).first() or "USD"
+        cells.append((f"Value at list, {money}", f"{sums.value:,.0f}"))
+    page = {"asked": asked, "table": table, "rows": rows, "cells": cells, "pieces": f"{sums.pieces:,} pieces"}
+    return render(request, "inventory/gear.html", page)

@@ -1,0 +1,85 @@
+"""The pages of purchase orders: all of them, one, what came of it, and cancelling it."""
+
+from django.contrib import messages
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
+from django.views.decorators.http import require_http_methods, require_safe
+from django_tables2 import RequestConfig
+
+from inventory import ledger
+from inventory.errors import Refused
+from inventory.forms import ReceiptForm
+from inventory.models import Order
+from inventory.order_sums import all_orders, order_sheet
+from inventory.orders import owed_lines
+from inventory.tables import OrdersTable
+from inventory.views.answering import LIFTING, ActSheet, answer, ground_of, home_store, needs_yards
+
+SHEET = require_http_methods(["GET", "HEAD", "POST"])
+
+RECEIVE = ActSheet(
+    title="Receive",
+    verb="Receive",
+    rows="What came",
+    template="inventory/receive.html",
+    tells="owed",
+    cautions=(
+        (
+            "used gear",
+            "Gear that was on other people's bees may bring foulbrood: hold it back until someone who knows has seen it.",
+        ),
+        LIFTING,
+    ),
+)
+
+
+@require_safe
+def orders(request):
+    rows = all_orders()
+    table = RequestConfig(request, paginate={"per_page": 25}).configure(OrdersTable(rows))
+    waiting = [row for row in rows if row.owed]
+    return render(request, "inventory/orders.html", {"table": table, "waiting": waiting, "orders": rows})
+
+
+@require_safe
+def order(request, pk):
+    return render(request, "inventory/order.html", {"sheet": order_sheet(_order(pk))})
+
+
+@SHEET
+@needs_yards
+def order_receive(request, pk):
+    wanted = _order(pk)
+    at = ground_of(request)
+    form = ReceiptForm(request.POST or None, owed=owed_lines(wanted), into=home_store(), day=at.on)
+
+    def post(told):
+        given = form.cleaned_data
+        over = given["over_allowed"]
+        return ledger.receive(
+            order=wanted, into=given["into"], arrivals=form.arrivals(), over_allowed=over, **told
+        )
+
+    cells, leave = [("Order", wanted), ("Supplier", wanted.supplier)], reverse("order", args=[pk])
+    return answer(request, RECEIVE, form, post, at=at.settle(), leave=leave, cells=cells, order=wanted)
+
+
+@SHEET
+def order_cancel(request, pk):
+    """Asks once more, then cancels: nothing more is owed, what came stays."""
+    wanted = _order(pk)
+    if request.method != "POST":
+        return render(request, "inventory/order_cancel.html", {"sheet": order_sheet(wanted)})
+    try:
+        ledger.cancel_order(wanted)
+    except Refused as refusal:
+        messages.error(request, str(refusal))
+    else:
+        messages.success(
+            request, f"Order {wanted} is cancelled: nothing more is owed. Tell {wanted.supplier}."
+        )
+    return redirect("order", pk)
+
+
+def _order(pk):
+    return get_object_or_404(Order.objects.select_related("supplier"), pk=pk)
