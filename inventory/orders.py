@@ -17,6 +17,7 @@ from inventory.errors import (
     OrderClosed,
     OtherSupplier,
     ReferenceTaken,
+    Refused,
     TooManyPacks,
     refuse,
 )
@@ -95,7 +96,7 @@ def place_order(supplier, lines, *, placed_on, due_on=None, fee=None, reference=
 
 
 def _refuse_items(supplier, lines):
-    problems = []
+    problems: list[Refused] = []
     for line in lines:
         offer, packs = line.offer, line.packs
         if offer.supplier_id != supplier.pk:

@@ -105,13 +105,14 @@ def _row_faults(books):
 
 def _derived(books):
     """({key: balance}, {key: (first day below zero, lowest balance)}) of inside places, key by ids."""
-    changes = defaultdict(lambda: defaultdict(int))
+    changes: dict = defaultdict(lambda: defaultdict(int))
     for row in books.rows:
         for end, sign in ((row.source_id, -1), (row.target_id, 1)):
             location = books.locations.get(end)
             if location is not None and location.is_inside:
                 changes[end, row.part_id, row.condition][row.day] += sign * row.quantity
-    derived, lows = {}, {}
+    derived: dict[tuple, int] = {}
+    lows: dict[tuple, tuple] = {}
     for key, days in changes.items():
         balance = 0
         for day in sorted(days):
@@ -142,13 +143,13 @@ def _holding_faults(books, derived):
 
 def _conservation_faults(books):
     """Of each part: what the balances hold inside is what came in from outside less what went out."""
-    came = Counter()
+    came: Counter = Counter()
     for row in books.rows:
         for end, sign in ((row.source_id, 1), (row.target_id, -1)):
             location = books.locations.get(end)
             if location is not None and not location.is_inside:
                 came[row.part_id] += sign * row.quantity
-    inside = Counter()
+    inside: Counter = Counter()
     for part, quantity in Holding.objects.values_list("part_id", "quantity"):
         inside[part] += quantity
     for part in sorted(set(came) | set(inside)):
@@ -159,7 +160,7 @@ def _conservation_faults(books):
 
 def _reversal_faults(books):
     """A reversal puts back exactly what its act moved, on its day or later, and reverses no reversal."""
-    moved = defaultdict(Counter)
+    moved: dict = defaultdict(Counter)
     for row in books.rows:
         gear = (row.part_id, row.condition, row.order_line_id, row.found)
         moved[row.act_id][(*gear, row.source_id, row.target_id)] += row.quantity
@@ -192,7 +193,7 @@ def _notes(derived, books):
     if not books.acts:
         return
     last = max(act.day for act in books.acts.values())
-    waiting = Counter()
+    waiting: Counter = Counter()
     for (location, _, _), quantity in derived.items():
         if books.locations[location].colony_id:
             waiting[books.locations[location].colony_id] += quantity

@@ -58,7 +58,8 @@ def on_colony(colony, *, as_of=None):
 def in_yard(yard, *, as_of=None):
     """{Gear: pieces} in a yard: its store and all colonies that stood there."""
     sums = _sums({}, as_of, ("yard_id", "colony_id"))
-    stood, here = yards_on(as_of), {}
+    stood = yards_on(as_of)
+    here: dict[tuple, int] = {}
     for (store, colony, part, condition), quantity in sums.items():
         if (store or stood.get(colony)) == yard.pk:
             here[part, condition] = here.get((part, condition), 0) + quantity
@@ -73,7 +74,7 @@ def owned(*, as_of=None):
 def on_colonies(*, as_of=None):
     """{colony's id: {Gear: pieces}} of every colony that holds gear."""
     sums = _sums({"__kind": Location.Kind.COLONY}, as_of, ("colony_id",))
-    result = {}
+    result: dict[int, dict[Gear, int]] = {}
     for (colony, part, condition), quantity in sorted(sums.items()):
         result.setdefault(colony, {})[Gear(part=part, condition=Condition(condition))] = quantity
     return result
@@ -82,7 +83,8 @@ def on_colonies(*, as_of=None):
 def by_place(*, as_of=None):
     """StockRows, part by place by condition: a yard's store, and the colonies of a yard together."""
     sums = _sums({}, as_of, ("yard_id", "colony_id"))
-    stood, totals = yards_on(as_of), {}
+    stood = yards_on(as_of)
+    totals: dict[tuple, int] = {}
     for (store, colony, part, condition), quantity in sums.items():
         key = (part, store or stood.get(colony), colony is not None, condition)
         totals[key] = totals.get(key, 0) + quantity
@@ -118,7 +120,7 @@ def owed(order=None, *, as_of=None):
 
 def owed_by_part(*, as_of=None):
     """{part's code: pieces still to come}."""
-    totals = {}
+    totals: dict[str, int] = {}
     for row in owed(as_of=as_of):
         totals[row.part.code] = totals.get(row.part.code, 0) + row.owed
     return totals
@@ -161,7 +163,7 @@ def _sums(where, as_of, also=()):
 
 
 def _totals(rows_by_end, where, also):
-    totals = {}
+    totals: dict[tuple, int] = {}
     for rows, end, sign in rows_by_end:
         chosen = rows.filter(**{f"{end}__kind__in": Location.INSIDE})
         chosen = chosen.filter(**{f"{end}{field}": value for field, value in where.items()})

@@ -11,7 +11,7 @@ from inventory.models import Holding, Movement
 
 def net_changes(entries):
     """By (location, part, condition), for inside locations: what the entries add (or take, below zero)."""
-    changes = {}
+    changes: dict[tuple, int] = {}
     for entry in entries:
         for location, sign in ((entry.source, -1), (entry.target, 1)):
             if location.is_inside:
@@ -46,7 +46,7 @@ def balances_from(day, keys):
 def _later_changes(day, keys):
     """{(location, part, condition) by id: {day: change}} for days after `day`."""
     locations, parts = {key[0].pk for key in keys}, {key[1].pk for key in keys}
-    changes = {}
+    changes: dict[tuple, dict] = {}
     for end, sign in (("target", 1), ("source", -1)):
         rows = (
             Movement.objects.filter(day__gt=day, part__in=parts, **{f"{end}__in": locations})

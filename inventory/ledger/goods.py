@@ -13,6 +13,7 @@ from inventory.errors import (
     NotOnOrder,
     NotWhole,
     OrderClosed,
+    Refused,
     UnknownPart,
     refuse,
 )
@@ -112,7 +113,8 @@ def _checked_arrivals(arrivals):
 def _shared(order, owed, told, over_allowed):
     """Gives each order line its share, in the order of the lines; what is over goes to the part's last line."""
     left = {row.key: row.owed for row in owed}
-    problems, shares = [], []
+    problems: list[Refused] = []
+    shares = []
     for part, counts in told:
         rows = [row for row in owed if row.part == part]
         if not rows:

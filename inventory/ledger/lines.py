@@ -5,7 +5,7 @@ Takes lines as callers write them (a part by code or row); gives lines with rows
 
 from dataclasses import dataclass
 
-from inventory.errors import NothingGiven, NotWhole, UnknownCondition, UnknownPart, refuse
+from inventory.errors import NothingGiven, NotWhole, Refused, UnknownCondition, UnknownPart, refuse
 from inventory.gear import Condition
 from inventory.models import Part
 
@@ -43,13 +43,14 @@ def whole(part, quantity, *, lowest=1):
 def checked(lines, *, act, lowest=1, catalogue=None):
     """Lines with their part rows, alike ones summed in the order given; raises everything that is wrong."""
     catalogue = parts_by_code() if catalogue is None else catalogue
-    sums, problems = {}, []
+    sums: dict[tuple, int] = {}
+    problems: list[Refused] = []
     for line in lines:
         try:
             part = part_of(line.part, catalogue)
             key = (part, condition_of(part, line.condition))
             sums[key] = sums.get(key, 0) + whole(part, line.quantity, lowest=lowest)
-        except (UnknownPart, NotWhole, UnknownCondition) as problem:
+        except (UnknownPart, NotWhole, Refused, UnknownCondition) as problem:
             problems.append(problem)
     refuse(problems)
     if not sums:

@@ -46,7 +46,7 @@ def salvage(*, colony, into, pieces, day, who, key, found_allowed=False, note=""
         here, there = colony_place(colony), store(into)
         refuse_living(here, day)
         told = _checked(pieces)
-        return [entry for piece in told for entry in _sorted_out(*piece, here, there)]
+        return [entry for part, was, counts in told for entry in _sorted_out(part, was, counts, here, there)]
 
     return post("salvage", entries, day=day, who=who, key=key, note=note, found_allowed=found_allowed)
 
