@@ -27,7 +27,7 @@ def acts_of(programme, values):
     """Acts of the columns' values, `values` a dict by column."""
     acts = Acts(scenarios=[ScenarioActs() for _ in programme.problem.scenarios])
     for order in programme.orders:
-        packs = clean(sum(values[column] * share for column, share in order.packs.items()))
+        packs = clean(sum(_at(values, column) * share for column, share in order.packs.items()))
         packs = round(packs) if order.offer.is_whole else packs
         if packs > DUST:
             owner = acts if order.scenario is None else acts.scenarios[order.scenario]
@@ -35,11 +35,16 @@ def acts_of(programme, values):
     for row in programme.served:
         _serve(row, values, acts.scenarios[row.scenario].served, whole=programme.problem.whole_uses)
     for row in programme.hauled:
-        units = clean(values[row.column])
+        units = clean(_at(values, row.column))
         if units > DUST:
             acts.scenarios[row.scenario].hauled[row.line, row.part, row.period] = units
     _spread_runs(programme, values, acts)
     return acts
+
+
+def _at(values, column):
+    """The column's value; one that no row and no money knows of stays at its least."""
+    return values.get(column, column.lowBound or 0.0)
 
 
 def clean(value):
@@ -52,7 +57,11 @@ def clean(value):
 
 def _serve(row, values, served, *, whole):
     """Fills uses that share a column one after another."""
-    left = row.share * sum(use.units for use in row.uses) if row.column is None else clean(values[row.column])
+    left = (
+        row.share * sum(use.units for use in row.uses)
+        if row.column is None
+        else clean(_at(values, row.column))
+    )
     left = round(left) if whole else left
     for use in row.uses:
         units = min(left, use.units)
@@ -66,7 +75,7 @@ def _spread_runs(programme, values, acts):
     """Runs of a stretch go to its periods as early as the minutes allow, all recipes alike by share."""
     stretches = {}
     for run in programme.runs:
-        runs = clean(values[run.column])
+        runs = clean(_at(values, run.column))
         if runs > DUST and run.first == run.last:
             acts.scenarios[run.scenario].made[run.recipe.code, run.first] = runs
         elif runs > DUST:

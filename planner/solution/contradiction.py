@@ -49,7 +49,7 @@ def _unserved(problem, packs, seconds):
         if row.column is None or not row.uses[0].must:
             continue
         units = sum(use.units for use in row.uses)
-        served = values[row.column]
+        served = max(values[row.column], 0.0) + 0.0
         if units - served > ENOUGH * max(1.0, units):
             where = _in_scenario(problem, row.scenario)
             names = " and ".join(f'"{use.code}"' for use in row.uses[:3]) + (

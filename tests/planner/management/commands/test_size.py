@@ -1,0 +1,128 @@
+"""`size`: exit codes, what it prints and writes, and that it needs no database."""
+
+import json
+import os
+import subprocess
+import sys
+
+import pytest
+from django.core.management import CommandError, call_command
+
+from planner.management.commands import size
+from planner.solution.plans import no_plan
+from tests.planner.small_problems import small
+
+
+@pytest.fixture
+def run(tmp_path, capsys):
+    """run(problem or text, *options) -> (exit code, printed, said in error, plan or None)."""
+
+    def ask(problem, *options):
+        asked, answered = tmp_path / "problem.json", tmp_path / "plan.json"
+        asked.write_text(problem if isinstance(problem, str) else json.dumps(problem), encoding="utf-8")
+        code = 0
+        try:
+            call_command("size", str(asked), "--out", str(answered), *options)
+        except SystemExit as ended:
+            code = ended.code
+        printed = capsys.readouterr()
+        plan = json.loads(answered.read_text(encoding="utf-8")) if answered.exists() else None
+        return code, printed.out, printed.err, plan
+
+    return ask
+
+
+@pytest.mark.parametrize("solver", ["highs", "cbc"])
+def test_an_order_is_printed_and_written(run, solver):
+    code, out, _, plan = run(small(), "--solver", solver)
+    assert code == 0
+    assert "boxes" in out
+    assert "Spend: 40.00 USD" in out
+    assert (plan["status"], plan["objective"], plan["solver"]) == ("optimal", 60, solver)
+
+
+def test_faults_are_all_listed_and_nothing_is_written(run):
+    problem = small(periods=0)
+    problem["offers"][0]["prices"][0]["price"] = "9,5"
+    code, out, err, plan = run(problem)
+    assert (code, out, plan) == (2, "", None)
+    assert 'offers[0].prices[0].price: must be a number ≥ 0, got "9,5"' in err
+    assert "periods: must be a whole number" in err
+
+
+def test_text_that_is_not_json_is_a_fault(run):
+    code, _, err, plan = run("{")
+    assert (code, plan) == (2, None)
+    assert "not JSON" in err
+
+
+def test_an_infeasible_problem_is_explained(run):
+    code, out, _, plan = run(small(budget=0, use={"must": True}))
+    assert (code, plan["status"]) == (1, "infeasible")
+    assert "40.00 USD more budget" in out
+
+
+def test_a_money_machine_is_explained(run):
+    code, out, _, plan = run(small(part={"end_value": 11}))
+    assert (code, plan["status"]) == (1, "unbounded")
+    assert 'offer "boxes" is a money machine' in out
+
+
+def test_out_of_time_without_an_order_is_told(run, monkeypatch):
+    late = no_plan("time_limit", "no order was found within the time limit; allow more seconds", 1, "highs")
+    monkeypatch.setattr(size, "solve_apart", lambda *args, **kwargs: late)
+    code, out, _, plan = run(small())
+    assert (code, plan["status"], plan["here_and_now"]) == (3, "time_limit", [])
+    assert "Time ran out before any order was found." in out
+
+
+@pytest.mark.parametrize(
+    "options",
+    [("--gap", "-1"), ("--gap", "two"), ("--seconds", "0"), ("--seconds", "nan"), ("--solver", "abacus")],
+)
+def test_settings_that_make_no_sense_are_refused(run, options):
+    with pytest.raises(CommandError, match=options[0]):
+        run(small(), *options)
+
+
+def test_a_file_that_is_not_there_is_told(capsys, tmp_path):
+    with pytest.raises(SystemExit) as ended:
+        call_command("size", str(tmp_path / "none.json"))
+    assert ended.value.code == 2
+    assert "none.json cannot be read: No such file" in capsys.readouterr().err
+
+
+def test_a_file_that_is_no_text_is_told(capsys, tmp_path):
+    path = tmp_path / "problem.json"
+    path.write_bytes(b"\xff\xfe\x00")
+    with pytest.raises(SystemExit) as ended:
+        call_command("size", str(path))
+    assert ended.value.code == 2
+    assert "cannot be read" in capsys.readouterr().err
+
+
+def test_a_folder_that_is_not_there_is_told_before_solving(capsys, tmp_path):
+    path = tmp_path / "problem.json"
+    path.write_text(json.dumps(small()), encoding="utf-8")
+    with pytest.raises(SystemExit) as ended:
+        call_command("size", str(path), "--out", str(tmp_path / "nowhere" / "plan.json"))
+    assert ended.value.code == 2
+    assert "there is no folder" in capsys.readouterr().err
+
+
+def test_it_runs_by_itself_without_a_database(tmp_path):
+    path = tmp_path / "problem.json"
+    path.write_text(json.dumps(small()), encoding="utf-8")
+    ended = subprocess.run(
+        [sys.executable, "manage.py", "size", str(path)],
+        capture_output=True,
+        text=True,
+        timeout=120,
+        env={
+            **os.environ,
+            "DATA_DIR": str(tmp_path / "data"),
+            "DATABASE_URL": "postgres://nobody@127.0.0.1:1/none",
+        },
+    )
+    assert (ended.returncode, ended.stderr) == (0, "")
+    assert ended.stdout.startswith("This is the best order there is.")
