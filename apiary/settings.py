@@ -5,6 +5,7 @@ Takes DATA_DIR, DATABASE_URL, SECRET_KEY, DEBUG and ALLOWED_HOSTS from the envir
 
 import os
 import secrets
+import zoneinfo
 from pathlib import Path
 
 import dj_database_url
@@ -28,6 +29,16 @@ def _secret_key():
         key = secrets.token_urlsafe(50)
         file.write(key)
     return key
+
+
+def _local_zone():
+    """The zone this machine keeps, so that today is the keeper's today; TZ overrides it, UTC where none is told."""
+    named = os.environ.get("TZ", "").lstrip(":")
+    linked = os.path.realpath("/etc/localtime").partition("zoneinfo/")[2]
+    for zone in (named, linked):
+        if zone in zoneinfo.available_timezones():
+            return zone
+    return "UTC"
 
 
 SECRET_KEY = _secret_key()
@@ -119,7 +130,7 @@ AXES_LOCKOUT_TEMPLATE = "apiary/locked.html"
 AXES_LOCKOUT_PARAMETERS = [["username", "ip_address"]]
 
 LANGUAGE_CODE = "en-us"
-TIME_ZONE = os.environ.get("TZ_NAME", "UTC")
+TIME_ZONE = _local_zone()
 USE_I18N = True
 USE_TZ = True
 
