@@ -45,6 +45,20 @@ class Bench:
         return min((line.there // line.takes for line in self.takes), default=0)
 
     @property
+    def possible_words(self):
+        return f"up to {self.possible:,}" if self.possible else "none by the book"
+
+    @property
+    def can_be_made(self):
+        return self.possible > 0
+
+    @property
+    def lacking(self):
+        """What one making takes and the store has not enough of: 1 deep frame, bare, of 2."""
+        short = [line for line in self.takes if line.there < line.takes]
+        return ", ".join(f"{line.part.name} ({line.there} here, {line.takes} wanted)" for line in short)
+
+    @property
     def name(self):
         return self.recipe.name[:1].upper() + self.recipe.name[1:]
 

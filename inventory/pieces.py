@@ -23,6 +23,12 @@ HEADS = (
 )
 PLACE_OF_KIND = {kind: number for number, (_, kinds) in enumerate(HEADS) for kind in kinds}
 MARK = "__"
+MANY = {"piece": "pieces", "box": "boxes", "set": "sets", "bottle": "bottles", "quart": "quarts"}
+
+
+def many(unit, number=2):
+    """The unit as it follows a number: 1 piece, 2 pieces, 50 lb."""
+    return unit if number == 1 else MANY.get(unit, unit)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -45,7 +51,13 @@ class Row:
 
     @property
     def counted_in(self):
-        return "" if self.part.unit == "piece" else self.part.unit
+        """Its unit, where that is not the piece."""
+        return "" if self.part.unit == "piece" else many(self.part.unit)
+
+    @property
+    def booked_words(self):
+        unit = "" if self.part.unit == "piece" else f" {many(self.part.unit, self.booked)}"
+        return f"{self.booked:,}{unit} by the book"
 
     @property
     def head(self):

@@ -5,6 +5,7 @@ Takes an act and its movements; gives words. Changes nothing.
 
 from inventory.gear import Condition, Reason
 from inventory.models import Location
+from inventory.pieces import many
 
 HEADS = {
     "opening stock": "Opening stock",
@@ -25,8 +26,6 @@ HEADS = {
     "reverse": "Reversed",
 }
 
-MANY = {"piece": "pieces", "box": "boxes", "set": "sets", "bottle": "bottles", "quart": "quarts"}
-
 
 def head_of(act):
     """The act's name as a head."""
@@ -38,7 +37,7 @@ def amount(rows):
     sums = {}
     for row in rows:
         sums[row.part.unit] = sums.get(row.part.unit, 0) + row.quantity
-    words = [f"{number:,} {unit if number == 1 else MANY.get(unit, unit)}" for unit, number in sums.items()]
+    words = [f"{number:,} {many(unit, number)}" for unit, number in sums.items()]
     return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words) or "nothing"
 
 

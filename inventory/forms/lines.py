@@ -37,6 +37,10 @@ def number(label, *, required=False, initial=None):
     return forms.IntegerField(label=label, min_value=0, max_value=MOST, required=required, initial=initial)
 
 
+def kinds(number):
+    return "1 kind" if number == 1 else f"{number} kinds"
+
+
 class LinesForm(ActForm):
     """A number for each row. `ground` is the yard (its store) or colony whose gear is told."""
 
@@ -78,6 +82,10 @@ class LinesForm(ActForm):
             (head, [Told(row=row, field=self[NUMBER + row.key]) for row in rows])
             for head, rows in by_head(self.rows)
         ]
+
+    @property
+    def kinds_words(self):
+        return kinds(len(self.rows))
 
     def so_far(self):
         """[(row, number)] as typed, zero for what is no number; for the sums that are shown, not for the books."""

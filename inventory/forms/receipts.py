@@ -11,7 +11,7 @@ from django.utils.translation import gettext_lazy as _
 from apiary.models import Yard
 from inventory.errors import MoreThanOwed
 from inventory.forms.acts import ActForm
-from inventory.forms.lines import number
+from inventory.forms.lines import kinds, number
 from inventory.ledger.goods import Arrival
 from inventory.models import Part
 
@@ -73,6 +73,10 @@ class ReceiptForm(ActForm):
             )
             for part, (units, still) in self.parts.items()
         ]
+
+    @property
+    def kinds_words(self):
+        return kinds(len(self.parts))
 
     @property
     def asks_over(self):

@@ -4,6 +4,7 @@ Takes a yard or a day; gives tables and links. Links only to pages that exist. C
 """
 
 from django import template
+from django.db.models import Exists, OuterRef
 from django.urls import NoReverseMatch, reverse
 from django.utils.translation import gettext_lazy as _
 
@@ -17,11 +18,17 @@ ACTS = (
     ("act-move", _("Load and move")),
     ("act-place", _("Place gear")),
     ("act-take-off", _("Take gear off")),
-    ("act-assemble", _("Assemble")),
-    ("act-salvage", _("Salvage a deadout")),
-    ("act-scrap", _("Scrap")),
+    ("act-use", _("Feed and use up")),
     ("act-correct", _("Correct a count")),
+    ("act-salvage", _("Salvage a deadout")),
+    ("act-assemble", _("Assemble")),
+    ("act-mend", _("Mend")),
+    ("act-mark", _("Set aside")),
+    ("act-scrap", _("Scrap")),
+    ("act-burn", _("Burn")),
 )
+ON_LIVING = ("act-place", "act-take-off", "act-correct", "act-mark", "act-scrap")
+ON_ENDED = ("act-salvage", "act-correct", "act-burn")
 
 
 @register.inclusion_tag("inventory/yard_store.html")
@@ -58,6 +65,24 @@ def acts_at(yard):
         except NoReverseMatch:
             continue
     return acts
+
+
+@register.inclusion_tag("inventory/colony_acts.html")
+def colony_acts(colony):
+    """Buttons to what can be done to one colony's gear."""
+    names = ON_LIVING if colony.ended_on is None else ON_ENDED
+    words = dict(ACTS)
+    acts = [{"address": f"{reverse(name)}?colony={colony.pk}", "word": words[name]} for name in names]
+    if colony.ended_on is None:
+        acts.append({"address": reverse("act-end", args=[colony.pk]), "word": _("It is no more")})
+    return {"acts": acts, "colony": colony}
+
+
+@register.inclusion_tag("inventory/deadouts.html")
+def deadouts(yard):
+    """Cautions for the colonies of a yard that died and still hold gear."""
+    gear = Holding.objects.filter(location__colony=OuterRef("pk"), quantity__gt=0)
+    return {"colonies": yard.colonies.filter(Exists(gear), ended_why="died").order_by("tag")}
 
 
 @register.simple_tag
