@@ -33,7 +33,7 @@ class Draft:
         self.names = Names()
         self.programme = Programme(problem=problem, lp=self.lp)
         self.now_money = {}  # objective terms alike in every scenario
-        self.own_money = [{} for _ in problem.scenarios]  # objective terms of one scenario
+        self.own_money: list[dict] = [{} for _ in problem.scenarios]  # objective terms of one scenario
         self.constants = [0.0 for _ in problem.scenarios]
         self.penalties = {}
         self.worth = {part.code: _worth(part, problem.periods) for part in problem.parts}

@@ -54,7 +54,7 @@ def balance(gear):
     """
     for key in sorted(set(gear.columns) | set(gear.fixed), key=lambda pair: (pair[0] or "", pair[1])):
         columns, fixed = gear.columns.get(key, ()), gear.fixed.get(key, ())
-        gone = any(units < 0 for *_, units in columns) or any(units < 0 for _, units in fixed)
+        gone = any(move[-1] < 0 for move in (*columns, *fixed))
         if gone:
             _PartRows(gear, key, columns, fixed).write()
 
@@ -71,7 +71,8 @@ class _PartRows:
 
     def _binding_periods(self):
         """Ends of stretches in which gear only goes, before it next comes."""
-        comes, goes = set(), set()
+        comes: set[int] = set()
+        goes: set[int] = set()
         moves = [(period, units) for period, _, units in self.columns] + list(self.fixed)
         for period, units in moves:
             (comes if units > 0 else goes).add(period)
@@ -91,7 +92,8 @@ class _PartRows:
     def write(self):
         rows = list(self._stretches())
         carried = sum(len(terms) for _, terms, _ in rows) + 2 * len(rows)
-        summed, seen = 0, {}
+        summed = 0
+        seen: dict = {}
         for _, terms, _ in rows:
             for column, units in terms.items():
                 add(seen, column, units)
@@ -105,7 +107,8 @@ class _PartRows:
         """For each binding period: terms and fixed amounts since the one before."""
         at, fixed_at = 0, 0
         for end in self.ends:
-            terms, amount = {}, 0.0
+            amount = 0.0
+            terms: dict = {}
             while at < len(self.columns) and self.columns[at][0] <= end:
                 _, column, units = self.columns[at]
                 add(terms, column, units)
@@ -117,7 +120,8 @@ class _PartRows:
 
     def _write_summed(self, rows):
         """Σ gains and losses up to the period ≥ −fixed amounts up to it."""
-        terms, amount = {}, 0.0
+        amount = 0.0
+        terms: dict = {}
         for end, change, more in rows:
             for column, units in change.items():
                 add(terms, column, units)

@@ -17,7 +17,7 @@ def place_hauls(draft, gear, runs):
     wants = _places(gear, problem, forward=False)
     for line, haul in enumerate(problem.hauls):
         for period in range(problem.periods):
-            load = {}
+            load: dict = {}
             for part, weight in weights.items():
                 if (haul.source, part) in has and (haul.target, part) in wants:
                     cost = haul.cost_per_unit + haul.cost_per_lb * weight

@@ -9,7 +9,7 @@ from planner.programme.record import Fee
 
 def fees(draft, orders, scenario):
     """Fee terms of all orders of one kind, by supplier and period."""
-    by_order = {}
+    by_order: dict[tuple, list] = {}
     for order in orders:
         by_order.setdefault((order.offer.supplier, order.period), []).append(order)
     suppliers = {supplier.code: supplier for supplier in draft.problem.suppliers}
@@ -58,7 +58,7 @@ def free_from(draft, supplier, fee, period, scenario, placed, terms):
 
 
 def _spend(orders, fees):
-    terms = {}
+    terms: dict = {}
     for order in orders:
         add_all(terms, order.cost)
     for fee in fees:

@@ -75,7 +75,7 @@ class Most:
 
 def _lying(problem):
     """Units of each part there from the start, where gear goes anywhere free."""
-    lying = {}
+    lying: dict[str, float] = {}
     for row in problem.stock:
         if row.period == 0 and not problem.hauls:
             lying[row.part] = lying.get(row.part, 0.0) + row.quantity
@@ -83,7 +83,8 @@ def _lying(problem):
 
 
 def _asked_by_uses(scenario, landing, periods):
-    spent, changes = {}, {}
+    spent: dict[str, float] = {}
+    changes: dict[str, list[float]] = {}
     for use in scenario.uses:
         if use.first < landing:
             continue

@@ -127,7 +127,7 @@ def incremental(draft, offer, key, bound):
     The price of a row is the money saved if its step were one pack shorter or longer.
     """
     packs, cost = {}, {}
-    before = opened = None
+    before, full_at = None, 0.0
     starts = [step.from_packs - 1 for step in offer.prices]
     for number, step in enumerate(offer.prices):
         last = number + 1 == len(offer.prices)
@@ -136,11 +136,11 @@ def incremental(draft, offer, key, bound):
         packs[column], cost[column] = 1.0, step.price
         if number:
             opened = draft.choice("open", *key, number + 1)
-            full = {before[0]: 1, opened: -before[1]}
+            full = {before: 1, opened: -full_at}
             draft.row("incremental", "full", *key, number, terms=full, sense=">=", bound=0)
             most = {column: 1, opened: -length}
             draft.row("incremental", "most", *key, number + 1, terms=most, sense="<=", bound=0)
-        before = (column, length)
+        before, full_at = column, length
     return packs, cost
 
 

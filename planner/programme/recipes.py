@@ -36,13 +36,13 @@ def _earliest(problem, gear):
 
     Recipes without lead may feed one another within a period, so all start at 0 and only what is missing delays them.
     """
-    given = {}
+    given: dict[str, float] = {}
     for rows in (*gear.fixed.items(), *gear.columns.items()):
         (_, part), moves = rows
         for move in moves:
             if move[-1] > 0:
                 given[part] = min(given.get(part, NEVER), move[0])
-    earliest = dict.fromkeys((recipe.code for recipe in problem.recipes), 0)
+    earliest: dict[str, float] = dict.fromkeys((recipe.code for recipe in problem.recipes), 0)
     while True:
         comes = dict(given)
         for recipe in problem.recipes:
@@ -64,7 +64,8 @@ def _spans(draft, gear, orders, instant, slow, earliest):
     every = range(problem.periods)
     if held or not gear.pooled:
         return [(period, period) for period in every]
-    comes, goes = set(), set()
+    comes: set[int] = set()
+    goes: set[int] = set()
     for (_, part), rows in gear.columns.items():
         if part in touched:
             for period, _, units in rows:
@@ -88,7 +89,7 @@ def _count(draft, gear, run):
     recipe, start = run.recipe, run.last
     landing = start + recipe.lead_periods
     worth = -recipe.cost - recipe.work_minutes / 60 * draft.problem.work.cost_per_hour
-    changes = {}
+    changes: dict[tuple, float] = {}
     for part, n in recipe.takes.items():
         add(changes, (part, start), -n)
     for part, n in recipe.makes.items():
@@ -118,7 +119,7 @@ def work_minutes(draft, scenario, orders, runs, spans):
 
 
 def _landing_work(orders, first, last):
-    terms = {}
+    terms: dict = {}
     for order in orders:
         if order.offer.work_minutes and first <= order.landing <= last:
             add_all(terms, order.packs, order.offer.work_minutes)

@@ -12,7 +12,8 @@ def place_uses(draft, gear, scenario):
     """Columns of all uses of a scenario, with the gear they keep and spend."""
     uses = draft.problem.scenarios[scenario].uses
     linked = {use.needs_use for use in uses if use.needs_use} | {use.code for use in uses if use.needs_use}
-    columns, alike = {}, {}
+    columns: dict = {}
+    alike: dict[tuple, list] = {}
     for use in uses:
         if use.code in linked:
             columns[use.code] = use_limit(draft, scenario, (use,))

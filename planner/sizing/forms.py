@@ -92,7 +92,7 @@ def _list_of(form, unique=None):
 
 
 def _check_unique(checks, path, codes, key):
-    first = {}
+    first: dict[str, int] = {}
     for at, code in enumerate(codes):
         if not isinstance(code, str):
             continue
@@ -162,14 +162,16 @@ def _hauls(checks, path, value, known):
 
 def _scenarios(checks, path, value, known):
     scenarios = _list_of(SCENARIO, "code")(checks, path, value, known)
-    odds = (
-        [row.get("probability") for row in value if isinstance(row, dict)] if isinstance(value, list) else []
-    )
-    if all(isinstance(odd, int | float) and not isinstance(odd, bool) and 0 < odd <= 1 for odd in odds):
-        total = sum(odds)
-        if isinstance(value, list) and len(odds) == len(value) and abs(total - 1) > 1e-6:
-            checks.note(path, f"probabilities must sum to 1, got {total:.9g}")
+    rows = value if isinstance(value, list | tuple) else [None]
+    odds = [row.get("probability") if isinstance(row, dict) else None for row in rows]
+    sound = [float(odd) for odd in odds if _is_probability(odd)]
+    if len(sound) == len(rows) and abs(sum(sound) - 1) > 1e-6:
+        checks.note(path, f"probabilities must sum to 1, got {sum(sound):.9g}")
     return scenarios
+
+
+def _is_probability(value):
+    return isinstance(value, int | float) and not isinstance(value, bool) and 0 < value <= 1
 
 
 def _work(checks, path, value, known):

@@ -73,7 +73,7 @@ def _serve(row, values, served, *, whole):
 
 def _spread_runs(programme, values, acts):
     """Runs of a stretch go to its periods as early as the minutes allow, all recipes alike by share."""
-    stretches = {}
+    stretches: dict[tuple, list] = {}
     for run in programme.runs:
         runs = clean(_at(values, run.column))
         if runs > DUST and run.first == run.last:

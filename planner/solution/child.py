@@ -36,7 +36,7 @@ def _watch(parent):
 
 
 def _teller(out):
-    last = {"stage": None, "at": 0.0}
+    last: dict = {"stage": None, "at": 0.0}
 
     def tell(stage, bound, gap):
         now = time.monotonic()

@@ -46,7 +46,9 @@ def matrix_of(lp):
     """The problem's arrays, rows in one go."""
     columns = lp.variables()
     number = {id(column): at for at, column in enumerate(columns)}
-    names, starts, indices, coefficients, row_lower, row_upper = [], [0], [], [], [], []
+    names, starts, row_lower, row_upper = [], [0], [], []
+    indices: list[int] = []
+    coefficients: list[float] = []
     for row in lp.constraints():
         names.append(row.name)
         indices.extend(number[id(column)] for column in row)
@@ -84,7 +86,7 @@ def solve(matrix, *, gap=0.0, seconds=60.0, fixed=None, relaxed=False, progress=
     solver.passModel(_model(matrix, fixed, relaxed))
     if progress is not None and fixed is None and not relaxed and matrix.whole.any():
         solver.setCallback(_reporter(progress), None)
-        solver.startCallback(highspy.cb.HighsCallbackType.kCallbackMipLogging)
+        solver.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)
     solver.run()
     return _answer(solver, matrix, pure=fixed is not None or relaxed or not matrix.whole.any())
 

@@ -91,7 +91,9 @@ def _recipe_machines(problem, bounded):
 def _joint_machine(problem, bounded):
     """Offers and recipes that only together make money: an endless direction of the programme, found by an LP."""
     lp, names = pulp.LpProblem("machine", pulp.LpMaximize), Names()
-    acts, idle, objective = {}, {}, {}
+    acts: dict = {}
+    idle: dict = {}
+    objective: dict = {}
     idle_rows = _moves(problem, bounded, lp, names, acts, objective)
     for (part, period), terms in idle_rows.items():
         kept = idle[part, period] = lp.add_variable(names.name("idle", part, period), 0)
@@ -118,7 +120,9 @@ def _joint_machine(problem, bounded):
 
 def _moves(problem, bounded, lp, names, acts, objective):
     """Columns for one step of every open offer and recipe, and the balance terms by part and period."""
-    rows = {(part.code, period): {} for part in problem.parts for period in range(problem.periods)}
+    rows: dict[tuple, dict] = {
+        (part.code, period): {} for part in problem.parts for period in range(problem.periods)
+    }
     hourly = problem.work.cost_per_hour / 60
     for offer in problem.offers:
         if not _is_open(problem, offer, bounded):

@@ -73,7 +73,7 @@ def _money_lines(problem, plan):
 
 def _short_lines(problem, plan):
     """Uses left short most, by expected units."""
-    short = {}
+    short: dict[str, tuple[float, float]] = {}
     for scenario, row in zip(problem.scenarios, plan.scenarios, strict=True):
         for line in row.short:
             units, odds = short.get(line.use, (0.0, 0.0))

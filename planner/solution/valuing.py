@@ -55,7 +55,7 @@ def ordered(problem, packs):
     """Costs and fees of orders {(offer, period): packs}."""
     offers = {offer.code: offer for offer in problem.offers}
     suppliers = {supplier.code: supplier for supplier in problem.suppliers}
-    groups = {}
+    groups: dict[tuple, dict] = {}
     for (code, period), count in packs.items():
         if count > 0:
             groups.setdefault((offers[code].supplier, period), {})[code, period] = costs_of(
@@ -115,7 +115,8 @@ class Valuer:
         return work
 
     def _hauling(self, acts):
-        money, loads = 0.0, {}
+        money = 0.0
+        loads: dict[tuple, float] = {}
         for (line, part, period), units in acts.hauled.items():
             haul = self.problem.hauls[line]
             money += units * (haul.cost_per_unit + haul.cost_per_lb * self.weights[part])
@@ -132,7 +133,8 @@ class Valuer:
     def _gear(self, number, packs, acts):
         """Holding cost and end value of what lies idle, and the least there is of anything."""
         changes, kept = self._changes(number, packs, acts)
-        money, lowest, ends = 0.0, 0.0, {}
+        money = lowest = 0.0
+        ends: dict[str, float] = {}
         costs = {part.code: part.holding_cost for part in self.problem.parts}
         for (_, part), change in changes.items():
             idle, holding = 0.0, costs[part]
@@ -148,7 +150,8 @@ class Valuer:
     def _changes(self, number, packs, acts):
         """Net change of each part, place and period, and what uses still keep after the last period."""
         problem = self.problem
-        changes, kept = {}, {}
+        changes: dict[tuple, list[float]] = {}
+        kept: dict[str, float] = {}
 
         def change(location, part, period, units):
             place = None if not problem.hauls else problem.locations[0] if location is None else location
