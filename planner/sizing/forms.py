@@ -163,8 +163,8 @@ def _hauls(checks, path, value, known):
 def _scenarios(checks, path, value, known):
     scenarios = _list_of(SCENARIO, "code")(checks, path, value, known)
     rows = value if isinstance(value, list | tuple) else [None]
-    odds = [row.get("probability") if isinstance(row, dict) else None for row in rows]
-    sound = [float(odd) for odd in odds if _is_probability(odd)]
+    odds: list = [row.get("probability") for row in rows if isinstance(row, dict)]
+    sound = [odd for odd in odds if _is_probability(odd)]
     if len(sound) == len(rows) and abs(sum(sound) - 1) > 1e-6:
         checks.note(path, f"probabilities must sum to 1, got {sum(sound):.9g}")
     return scenarios
