@@ -56,11 +56,15 @@ class Draft:
                 self._nothing = self.column("nothing", highest=0)
             terms = {self._nothing: 1.0}
         name = self.names.name(family, *codes)
+        self.put(name, terms, sense, bound)
+        self.programme.families[name] = family
+        return name
+
+    def put(self, name, terms, sense, bound):
+        """Writes the row into PuLP's problem."""
         senses = {"<=": pulp.LpConstraintLE, ">=": pulp.LpConstraintGE, "==": pulp.LpConstraintEQ}
         expression = pulp.LpAffineExpression(terms)
         self.lp.addConstraint(pulp.LpConstraint(e=expression, sense=senses[sense], name=name, rhs=bound))
-        self.programme.families[name] = family
-        return name
 
     def slack(self, kind, scenario, what, *, weight):
         """A column by which a limit may be overstepped, where limits may give; else None."""

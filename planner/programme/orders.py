@@ -59,11 +59,11 @@ def _order(draft, most, offer, period, scenario):
     order = Order(
         offer=offer, period=period, scenario=scenario, packs=packs, cost=cost, most=bound, chosen=chosen
     )
-    _count_money(draft, order)
+    count_money(draft, order)
     return order
 
 
-def _count_money(draft, order):
+def count_money(draft, order):
     """Price, worth of what lands and cost of work on landing, in the objective."""
     offer, work = order.offer, draft.problem.work
     worth = sum(n * draft.worth[part][order.landing] for part, n in offer.parts.items())
