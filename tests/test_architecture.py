@@ -32,7 +32,7 @@ PURE = (
     "planner/programme",
     "planner/solution",
     "planner/plan",
-    "planner/trial.py",
+    "planner/trial",
     "planner/workbook",
 )
 FORBIDDEN_NAMES = re.compile(r"^(get_|do_|handle_)|(^|_)(utils?|helpers?|managers?|services?|common)$")

@@ -1,4 +1,4 @@
-"""The rule of thumb, by hand, and what it and nothing are worth on the same seasons.
+"""The rule of thumb, by hand.
 
 The usual full hive and its forty frames and forty sheets at ten frames: common practice, no source.
 """
@@ -6,14 +6,11 @@ The usual full hive and its forty frames and forty sheets at ten frames: common 
 from dataclasses import replace
 from decimal import Decimal
 
-from planner.plan.words import cents
 from planner.season.assumptions import assumptions_of
 from planner.sizing.records import Offer, PriceStep, Problem, Recipe, Scenario, Stock, Supplier, Use
 from planner.sizing.records import Part as SizingPart
-from planner.solution import solve
-from planner.trial import bill_of, cut_alike, rivals, rule_of_thumb, without_budget
+from planner.trial import bill_of, cut_alike, rule_of_thumb
 from tests.planner.operations import operation
-from tests.planner.plan import small
 
 
 def offer(code, part, units, price, **changed):
@@ -131,36 +128,3 @@ def test_an_offer_of_limited_packs_is_not_overrun():
 def test_a_bill_counts_shipping_until_it_is_free():
     assert bill_of(problem(), {("medium", 0): 10}) == Decimal("270.00")
     assert bill_of(problem(), {("medium", 0): 100}) == Decimal("2200.00")
-
-
-def test_no_other_order_is_worth_more_than_the_proven_best():
-    """All are judged by the same problem: the optimum is never beaten, and each spend is its own bill."""
-    whole = small.problem(budget=None)
-    best = solve(whole, gap=0.0)
-    others = rivals(small.operation(), small.assumptions(), whole, best, solve=solve)
-    assert [each.name for each in others] == ["a rule of thumb", "buying nothing now"]
-    for other in others:
-        assert other.gain >= 0
-        assert other.worth + other.gain == cents(best.objective)
-        assert other.spend == bill_of(whole, {(code, 0): count for code, count in other.packs.items()})
-    assert others[1].packs == {} and others[1].spend == 0
-
-
-def test_a_rival_that_cannot_do_what_must_be_done_is_left_out():
-    data = small.problem_data()
-    data["offers"] = data["offers"][:2]  # no sugar in season: buying nothing is no order at all
-    whole = small.problem(offers=data["offers"], budget=None)
-    best = solve(whole)
-    others = rivals(small.operation(), small.assumptions(), whole, best, solve=solve)
-    assert "buying nothing now" not in [each.name for each in others]
-
-
-def test_the_best_without_a_budget_is_worth_at_least_as_much():
-    bound = small.problem(budget=40)  # a bag and its shipping are 55
-    free = without_budget(bound, solve=solve)
-    assert free.worth >= cents(solve(bound).objective)
-    assert free.spend == Decimal("55.00")
-
-
-def test_no_order_without_a_budget_is_no_comparison():
-    assert without_budget(small.problem(offers=[], budget=0), solve=solve) is None
