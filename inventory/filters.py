@@ -19,6 +19,12 @@ def _words(words):
     return [(word.value, word.value) for word in words]
 
 
+def chosen_in(asked):
+    """{name: value} of all that was chosen and understood."""
+    asked.is_valid()
+    return {name: value for name, value in getattr(asked.form, "cleaned_data", {}).items() if value}
+
+
 class GearFilter(filters.FilterSet):
     """Kind and depth narrow the parts; place, condition and day the stock: `keeps` says which rows stay."""
 
@@ -45,7 +51,7 @@ class GearFilter(filters.FilterSet):
 
     @property
     def chosen(self):
-        return {name: value for name, value in getattr(self.form, "cleaned_data", {}).items() if value}
+        return chosen_in(self)
 
     def keeps(self, row):
         place, condition = self.chosen.get("place"), self.chosen.get("condition")
@@ -100,7 +106,7 @@ class BooksFilter(filters.FilterSet):
 
     @property
     def chosen(self):
-        return {name: value for name, value in getattr(self.form, "cleaned_data", {}).items() if value}
+        return chosen_in(self)
 
     def shown(self):
         """The movements to show of each act: those that were asked for."""

@@ -16,7 +16,6 @@ class GearTable(tables.Table):
     """One row a part; its places open in it. Sums count pieces only."""
 
     caption = _("Gear by part; a part opens to show its places")
-    empty_text = _("No gear answers to this. Choose less narrowly, or load your sheet first.")
     row_head = "name"
 
     name = tables.TemplateColumn(
@@ -29,6 +28,9 @@ class GearTable(tables.Table):
     on_colonies = tables.Column(verbose_name=_("On hives"), attrs=FIGURE)
     quantity = tables.Column(verbose_name=_("All"), attrs=QUANTITY)
     value = tables.Column(verbose_name=_("Value at list"), attrs=ROOMY)
+
+    class Meta:
+        empty_text = _("No gear answers to this. Choose less narrowly, or load your sheet first.")
 
     def __init__(self, rows, *, sums, shows_value, **kwargs):
         self.sums, self.shows_value = sums, shows_value
@@ -56,7 +58,6 @@ class OrdersTable(tables.Table):
     """One row an order."""
 
     caption = _("Purchase orders, newest first")
-    empty_text = _("No order yet. Approve a season's order and it stands here.")
     row_head = "reference"
 
     reference = tables.Column(
@@ -72,6 +73,9 @@ class OrdersTable(tables.Table):
     )
     owed = tables.Column(verbose_name=_("Owed"), attrs=QUANTITY)
     cost = tables.Column(verbose_name=_("Cost"), attrs=ROOMY)
+
+    class Meta:
+        empty_text = _("No order yet. Approve a season's order and it stands here.")
 
     def render_owed(self, value):
         return f"{value:,}"

@@ -14,3 +14,7 @@ class EndForm(forms.Form):
         label=_("What became of it?"), choices=Colony.Ended.choices, widget=forms.RadioSelect
     )
     note = forms.CharField(label=_("Note"), max_length=150, required=False)
+
+    @property
+    def faults(self):
+        return self.non_field_errors()

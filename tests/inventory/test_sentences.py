@@ -1,0 +1,62 @@
+"""What an act did in one sentence. The sentences of acts that have pages are tested with the pages, too."""
+
+import pytest
+
+from inventory import ledger
+from inventory.ledger import Line, Piece
+from inventory.models import Act, Movement
+from inventory.sentences import HEADS, amount, head_of, sentence_of
+from tests import makers
+
+pytestmark = pytest.mark.django_db
+
+
+def told(act, **kwargs):
+    return sentence_of(act(day=makers.DAY, who=None, key=makers.fresh_key(), **kwargs))
+
+
+def test_opening_stock_and_drawn_comb():
+    shed, colony = makers.make_shed(), makers.make_colony("F-01")
+    makers.put(colony, {"frame-deep-foundation": 10})
+    makers.put(shed, {"box-deep-10": 8, "sugar": 50})
+    assert sentence_of(Act.objects.last()) == "Opening stock: 8 pieces and 50 lb."
+    lines = [Line("frame-deep-foundation", 10)]
+    assert told(ledger.draw, colony=colony, lines=lines) == "Comb drawn: 20 pieces."
+
+
+def test_salvage_tells_what_became_of_the_hive():
+    shed, deadout = makers.make_shed(), makers.make_dead_colony(tag="F-02", gear=True, day=makers.DAY)
+    pieces = [
+        Piece(part="box-deep-10", sound=1, burnt=1),
+        Piece(part="floor-10", held=1),
+        Piece(part="cover-10", lost=1),
+        Piece(part="inner-cover-10", scrapped=1),
+    ]
+    act = ledger.salvage(
+        colony=deadout, into=shed, pieces=pieces, day=deadout.ended_on, who=None, key=makers.fresh_key()
+    )
+    assert sentence_of(act) == (
+        "Salvaged F-02: 2 pieces to the store of Shed, 1 piece of it held back, "
+        "1 piece scrapped, 1 piece burnt, 1 piece lost."
+    )
+
+
+def test_a_receipt_of_scrap_alone_names_no_store():
+    order = makers.make_order()
+    arrivals = [ledger.Arrival(part="box-medium-10", scrapped=2)]
+    sentence = told(ledger.receive, order=order, into=makers.make_shed(), arrivals=arrivals)
+    assert sentence == "Received 2 pieces, 2 pieces scrapped."
+
+
+def test_amounts_are_summed_by_unit():
+    makers.put(makers.make_shed(), {"box-deep-10": 1, "floor-10": 1, "sugar": 1200, "paint": 1})
+    rows = Movement.objects.select_related("part").order_by("id")
+    assert amount(rows) == "2 pieces, 1,200 lb and 1 quart"
+    assert amount([]) == "nothing"
+
+
+def test_every_act_the_books_have_seen_has_a_head():
+    act = Act(name="place")
+    assert head_of(act) == "Placed on a colony"
+    assert head_of(Act(name="something new")) == "Something new"
+    assert all(head[0].isupper() for head in HEADS.values())
