@@ -12,7 +12,7 @@ from planner.plan.gear_words import pieces
 from planner.plan.needs import quantile
 from planner.plan.records import LaterLine, NoOffer, PartUnits, Requirement, Shortage
 from planner.plan.use_words import what_of
-from planner.plan.words import cents, day_words, number, of_100
+from planner.plan.words import cents, day_words, number, of_100, sum_words
 from planner.requirement import by_week
 
 
@@ -107,11 +107,30 @@ def no_offers(facts):
         by = facts.day(int(np.argmax((missing >= HALF_A_PIECE).any(axis=0))))
         text = (
             f"No offer for {pieces(part)}: nobody on your price list sells them. "
-            f"Up to {number(most)} more are needed, the first by {day_words(by)}; enter a price for them, "
-            "or do without."
+            f"Up to {number(most)} more are needed, the first by {day_words(by)}; "
+            f"{_instead(code, facts)}"
         )
         rows.append(NoOffer(part=code, name=part.name, missing=round(most), by=by, text=text))
     return tuple(rows)
+
+
+def _instead(code, facts):
+    """What was reckoned with where nobody lists a part: bought in season at a guessed price, or done without."""
+    offer = in_season(facts).get(code)
+    if offer is None:
+        return "enter a price for them, or do without."
+    price = sum_words(cents(offer.prices[0].price), facts.money, cents_too=True)
+    limit = "" if offer.max_packs is None else f", at most {number(offer.max_packs)} an order"
+    return f"bought in season they are reckoned at {price} each{limit}. Enter a price for them to order in winter."
+
+
+def in_season(facts):
+    """Part -> the offer by which it is bought singly once the season shows its need."""
+    return {
+        next(iter(offer.parts)): offer
+        for offer in facts.problem.offers
+        if offer.code not in facts.listed_offers and len(offer.parts) == 1
+    }
 
 
 def obtainable(facts):

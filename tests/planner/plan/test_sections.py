@@ -41,6 +41,21 @@ def test_a_part_nobody_sells_is_named_with_its_number_and_week():
     assert "No offer for ten-frame mouse guards" in as_text(made).replace("\n", " ")
 
 
+def test_a_part_nobody_lists_but_bought_in_season_tells_the_price_reckoned_with():
+    data = small.problem_data()
+    data["suppliers"].append({"code": "in-season"})
+    hurried = {"code": "in-season/guard-10", "supplier": "in-season", "parts": {"guard-10": 1}}
+    hurried |= {"prices": [{"from_packs": 1, "price": 3.6}], "order_periods": [40], "when": "later"}
+    data["offers"].append({**hurried, "max_packs": 20})
+    for scenario in data["scenarios"]:
+        scenario["uses"].append(GUARDS)
+    problem = problem_of(data)
+    (missing,) = no_offers(facts(problem, solve(problem)))
+    assert missing.part == "guard-10" and missing.missing == 12
+    assert "bought in season they are reckoned at $3.60 each, at most 20 an order" in missing.text
+    assert "do without" not in missing.text
+
+
 def test_what_is_in_store_is_taken_off_before_a_part_is_called_missing():
     data = small.problem_data()
     data["stock"].append({"part": "guard-10", "location": "shed", "quantity": 12})

@@ -313,3 +313,9 @@ def test_defaults_are_as_the_form_says():
     assert offer.is_whole
     assert not problem_of(small(offer={"when": "later"})).offers[0].is_whole
     assert (scenario.uses[0].must, scenario.uses[0].needs_use, scenario.uses[0].per) == (False, None, 1)
+
+
+def test_a_number_of_thousands_of_digits_is_refused_in_words():
+    with pytest.raises(Faults) as refused:
+        read('{"periods": ' + "9" * 5000 + "}")
+    assert refused.value.messages == ["not a problem file: it holds a number of thousands of digits"]
