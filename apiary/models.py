@@ -10,6 +10,8 @@ from django.db import models
 from django.db.models import Count, F, OuterRef, Q, Subquery, Sum
 from django.utils.translation import gettext_lazy as _
 
+from apiary.losses import ColonyBalance
+
 
 class Keeper(models.Model):
     """The one row about whose bees these are. Weights in lb, money by ISO 4217 code."""
@@ -158,6 +160,18 @@ class ColonyQuestions(models.QuerySet):
 
     def in_yard(self, yard):
         return self.filter(yard=yard)
+
+    def balance(self, *, since, until):
+        """What became of the colonies between two evenings; united ones live on in another hive."""
+        span = self.filter(started_on__lte=until)
+        ended = span.filter(ended_on__gt=since, ended_on__lte=until)
+        left = Q(ended_why__in=(self.model.Ended.SOLD, self.model.Ended.UNITED))
+        return ColonyBalance(
+            start=self.alive(on=since).count(),
+            increase=span.filter(started_on__gt=since).count(),
+            removed=ended.filter(left).count(),
+            end=self.alive(on=until).count(),
+        )
 
 
 class Colony(models.Model):

@@ -1,5 +1,7 @@
 """Apiary's pages: this week, yards, one yard, one colony, and the door. Each asks one question and answers."""
 
+import datetime as dt
+
 from django.contrib.auth import login
 from django.contrib.auth.decorators import login_not_required
 from django.contrib.auth.views import LoginView
@@ -15,6 +17,7 @@ from apiary.models import Colony, Keeper, Yard
 from apiary.titles import colony_cells, counted, yard_cells
 from apiary.year import flow_year, weeks_of
 
+YEAR_DAYS = 365
 BACKEND = "django.contrib.auth.backends.ModelBackend"
 
 
@@ -70,11 +73,23 @@ def more(request):
 
 @require_GET
 def yards(request):
-    rows = Yard.objects.with_colonies(on=timezone.localdate()).with_flow()
+    today = timezone.localdate()
+    rows = Yard.objects.with_colonies(on=today).with_flow()
     sums = {"stands": sum(row.stands for row in rows), "living": sum(row.living for row in rows)}
     sums["words"] = counted(sums["living"], "colony", "colonies")
     cells = [("Places", len(rows)), ("Colonies", sums["living"]), ("Stands", sums["stands"])]
-    return render(request, "apiary/yards.html", {"yards": rows, "sums": sums, "cells": cells})
+    context = {"yards": rows, "sums": sums, "cells": cells, "year": _past_year(today)}
+    return render(request, "apiary/yards.html", context)
+
+
+def _past_year(today):
+    """What became of the colonies in the last twelve months; None where none was there to lose."""
+    since = today - dt.timedelta(days=YEAR_DAYS)
+    balance = Colony.objects.balance(since=since, until=today)
+    if not balance.at_risk:
+        return None
+    share = f"{float(balance.loss):.0%}".replace("%", "\N{NO-BREAK SPACE}%")
+    return {"since": since, "balance": balance, "share": share}
 
 
 @require_GET

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from django.db.models import Q, Sum
 
 from apiary.colonies import yards_on
-from apiary.models import Yard
+from apiary.models import Colony, Yard
 from inventory.gear import Condition, Gear
 from inventory.locations import location_of
 from inventory.models import Act, Holding, Location, Movement, Part
@@ -18,6 +18,7 @@ __all__ = [
     "OwedRow",
     "StockRow",
     "by_place",
+    "ended_with_gear",
     "found_gear",
     "history",
     "in_yard",
@@ -53,6 +54,13 @@ def on_hand(location, *, as_of=None):
 def on_colony(colony, *, as_of=None):
     """{Gear: pieces} that the book has on a colony."""
     return on_hand(colony, as_of=as_of)
+
+
+def ended_with_gear(*, on):
+    """Colonies that are no more by the day and still have gear booked on them, each with its `pieces`, by yard."""
+    pieces = Sum("place__holdings__quantity", filter=Q(place__holdings__quantity__gt=0))
+    ended = Colony.objects.filter(ended_on__lte=on).select_related("yard")
+    return ended.annotate(pieces=pieces).filter(pieces__gt=0).order_by("yard__name", "tag")
 
 
 def in_yard(yard, *, as_of=None):

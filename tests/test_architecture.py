@@ -24,6 +24,7 @@ PURE = (
     "inventory/gear.py",
     "inventory/sheets",
     "inventory/stack",
+    "apiary/losses.py",
     "apiary/year.py",
     "planner/season",
     "planner/projection",
@@ -82,6 +83,7 @@ def level_of(parts):
     name = parts[1].removesuffix(".py") if len(parts) > 1 else ""
     return {
         "gear": 0,
+        "losses": 0,
         "errors": 0,
         "models": 1,
         "forms": 4,

@@ -1,15 +1,16 @@
-"""What the books add to apiary's pages: a yard's store, its acts, and the orders that wait to be received.
+"""What the books add to apiary's pages: a yard's store, its acts, the hives to salvage, the orders that wait to be received.
 
 Takes a yard or a day; gives tables and links. Links only to pages that exist. Changes nothing.
 """
 
 from django import template
-from django.db.models import Exists, OuterRef
 from django.urls import NoReverseMatch, reverse
+from django.utils import timezone
 from django.utils.translation import gettext_lazy as _
 
 from inventory.models import Holding, Order
 from inventory.orders import owed_everywhere
+from inventory.stock import ended_with_gear
 
 register = template.Library()
 
@@ -81,8 +82,21 @@ def colony_acts(colony):
 @register.inclusion_tag("inventory/deadouts.html")
 def deadouts(yard):
     """Cautions for the colonies of a yard that died and still hold gear."""
-    gear = Holding.objects.filter(location__colony=OuterRef("pk"), quantity__gt=0)
-    return {"colonies": yard.colonies.filter(Exists(gear), ended_why="died").order_by("tag")}
+    dead = ended_with_gear(on=timezone.localdate()).filter(yard=yard, ended_why="died")
+    return {"colonies": dead}
+
+
+@register.simple_tag
+def hives_waiting(today):
+    """Yards with hives of ended colonies that still hold gear: their tags, the pieces on them, the way to salvage."""
+    rows: dict = {}
+    for colony in ended_with_gear(on=today):
+        row = rows.setdefault(colony.yard, {"yard": colony.yard, "tags": [], "pieces": 0})
+        row["tags"].append(colony.tag)
+        row["pieces"] += colony.pieces
+    for row in rows.values():
+        row["address"] = f"{reverse('act-salvage')}?yard={row['yard'].code}"
+    return list(rows.values())
 
 
 @register.simple_tag

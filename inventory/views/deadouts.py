@@ -1,7 +1,6 @@
 """Sheets of a colony that is no more: what became of it, and its hive taken apart."""
 
 from django.contrib import messages
-from django.db.models import Exists, OuterRef
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods
@@ -11,7 +10,7 @@ from apiary.models import Colony
 from inventory import ledger
 from inventory.errors import Refused
 from inventory.forms import EndForm, SalvageForm
-from inventory.models import Holding
+from inventory.stock import ended_with_gear
 from inventory.views.answering import (
     ActSheet,
     answer,
@@ -45,19 +44,13 @@ SALVAGE = ActSheet(
 END = ActSheet(title="A colony that is no more", verb="Write it down")
 
 
-def with_gear(on):
-    """Colonies that ended by the day and still hold gear."""
-    gear = Holding.objects.filter(location__colony=OuterRef("pk"), quantity__gt=0)
-    return Colony.objects.filter(Exists(gear), ended_on__lte=on)
-
-
 @SHEET
 @needs_yards
 def act_salvage(request):
     at = ground_of(request, "colony", hidden=("yard", "target"))
     colony = at.chosen("colony")
     if colony is None:
-        return which_colony(request, SALVAGE, at, with_gear(at.on))
+        return which_colony(request, SALVAGE, at, ended_with_gear(on=at.on))
     if colony.ended_on is None:
         return redirect(reverse("act-end", args=[colony.pk]))
     into = at.chosen("target") or home_store()

@@ -36,3 +36,17 @@ def test_flow_and_colonies_together_count_neither_twice():
 def test_a_yard_without_windows_has_no_flow():
     make_yard()
     assert Yard.objects.with_flow().get().gain_lb is None
+
+
+def test_a_balance_tells_who_stood_came_left_and_died_between_two_evenings():
+    """By the surveys' rule: united and sold colonies are no losses, dead and lost ones are."""
+    yard, since, until = make_yard(), dt.date(2025, 4, 30), dt.date(2025, 7, 31)
+    for why in (Colony.Ended.DIED, Colony.Ended.LOST, Colony.Ended.UNITED, Colony.Ended.SOLD):
+        make_dead_colony(yard=yard, ended=dt.date(2025, 6, 1), why=why)
+    make_dead_colony(yard=yard, ended=dt.date(2025, 4, 20))  # before
+    make_dead_colony(yard=yard, ended=dt.date(2025, 9, 1))  # after: still standing
+    make_colony(yard=yard, day=dt.date(2025, 5, 20), origin="split")
+    balance = Colony.objects.balance(since=since, until=until)
+    assert (balance.start, balance.increase, balance.removed, balance.end) == (5, 1, 2, 2)
+    assert (balance.at_risk, balance.dead) == (4, 2)
+    assert float(balance.loss) == 0.5

@@ -227,3 +227,36 @@ def test_a_fault_of_ours_says_that_nothing_was_half_done(door, monkeypatch):
     answer = door.get(reverse("home"))
     assert answer.status_code == 500
     assert b"booked whole or not at all" in answer.content
+
+
+def test_yards_tell_what_died_in_twelve_months_and_what_does_not_count_as_a_loss(door):
+    yard, today = make_yard(), timezone.localdate()
+    long_ago, lately = today - dt.timedelta(days=500), today - dt.timedelta(days=40)
+    make_colony(yard=yard, day=long_ago)
+    make_dead_colony(yard=yard, day=long_ago, ended=lately)
+    make_dead_colony(yard=yard, day=long_ago, ended=lately, why="united")
+    text = door.get(reverse("yards")).content.decode()
+    assert "Of 2 that could be lost since" in text
+    assert "1 died or were lost" in text
+    assert "50\N{NO-BREAK SPACE}%" in text
+
+
+def test_yards_without_a_colony_tell_no_losses(door):
+    make_yard()
+    assert b"Losses in twelve months" not in door.get(reverse("yards")).content
+
+
+def test_a_dead_hive_that_holds_gear_waits_this_week_and_leads_to_its_salvage(door):
+    yard = make_yard("fern-hollow")
+    make_dead_colony(tag="F-10", yard=yard, gear=True)
+    make_dead_colony(tag="F-11", yard=yard)  # nothing left on it
+    text = door.get(reverse("home")).content.decode()
+    assert "Hives to salvage" in text
+    assert "F-10" in text and "F-11" not in text
+    assert f"{reverse('act-salvage')}?yard=fern-hollow" in text
+    assert "against robbing" in text
+
+
+def test_no_hive_waits_where_all_dead_ones_were_emptied(door):
+    make_dead_colony(yard=make_yard())
+    assert b"Hives to salvage" not in door.get(reverse("home")).content

@@ -131,3 +131,11 @@ def test_history_is_told_newest_first_by_part_place_and_day(shed, creek, colony)
     assert [row.reason for row in stock.history(box)] == ["placed on a colony", "moved", "opening stock"]
     assert [row.part.code for row in stock.history(location=colony)] == ["box-medium-10"]
     assert [row.reason for row in stock.history(box, as_of=MAY)] == ["moved", "opening stock"]
+
+
+def test_ended_colonies_that_still_hold_gear_are_told_with_their_pieces(creek):
+    ended = makers.make_dead_colony(tag="C-9", yard=creek, ended=JUNE)
+    makers.make_dead_colony(tag="C-8", yard=creek, ended=JUNE)
+    makers.put(ended, {"box-medium-10": 2, "stand": 1}, day=MAY)
+    assert [(row.tag, row.pieces) for row in stock.ended_with_gear(on=JUNE)] == [("C-9", 3)]
+    assert not stock.ended_with_gear(on=MAY)

@@ -4,8 +4,8 @@ import datetime as dt
 
 import pytest
 
-from inventory.templatetags.yardsheet import acts_at, orders_waiting, yard_store
-from tests.makers import DAY, make_order, make_yard, put
+from inventory.templatetags.yardsheet import acts_at, deadouts, hives_waiting, orders_waiting, yard_store
+from tests.makers import DAY, make_dead_colony, make_order, make_yard, put
 
 pytestmark = pytest.mark.django_db
 
@@ -44,3 +44,16 @@ def test_an_order_past_its_day_is_late():
     before, after = order.due_on, order.due_on + dt.timedelta(days=1)
     assert [row["late"] for row in orders_waiting(before)] == [False]
     assert [row["late"] for row in orders_waiting(after)] == [True]
+
+
+def test_hives_of_ended_colonies_wait_by_yard_until_their_gear_is_told():
+    yard, ended = make_yard("fern-hollow"), dt.date(2025, 6, 1)
+    make_dead_colony(tag="F-2", yard=yard, gear=True, ended=ended)
+    make_dead_colony(tag="F-1", yard=yard, gear=True, ended=ended, why="united")
+    make_dead_colony(tag="F-3", yard=yard, ended=ended)
+    assert hives_waiting(dt.date(2025, 5, 31)) == []
+    (row,) = hives_waiting(ended)
+    assert (row["yard"], row["tags"]) == (yard, ["F-1", "F-2"])
+    assert row["pieces"] > 2
+    assert row["address"].endswith("?yard=fern-hollow")
+    assert [colony.tag for colony in deadouts(yard)["colonies"]] == ["F-2"]  # the united one did not die
