@@ -1,13 +1,14 @@
 """manage.py sign_in_link NAME: a one-time link for someone who has forgotten the password."""
 
 from django.contrib.auth import get_user_model
-from django.core.management.base import BaseCommand, CommandError
+from django.core.management.base import CommandError
 from django.utils import timezone
 
 from apiary import people
+from apiary.management.books_command import BooksCommand
 
 
-class Command(BaseCommand):
+class Command(BooksCommand):
     help = "Print a link that lets one person in once, to set a new password. Older links of theirs stop working."
 
     def add_arguments(self, parser):

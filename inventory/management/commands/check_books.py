@@ -2,12 +2,11 @@
 
 import sys
 
-from django.core.management.base import BaseCommand
-
+from apiary.management.books_command import BooksCommand
 from inventory.proof import prove
 
 
-class Command(BaseCommand):
+class Command(BooksCommand):
     help = (
         "Proves the books: works every balance out again from the movements, checks that no part appeared or "
         "vanished, that nothing was below zero on any day, and that no row was edited or removed. "

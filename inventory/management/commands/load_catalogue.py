@@ -1,11 +1,10 @@
 """manage.py load_catalogue: brings the catalogue of gear as sold into the database; run again, it changes nothing."""
 
-from django.core.management.base import BaseCommand
-
+from apiary.management.books_command import BooksCommand
 from inventory.catalogue import ensure_catalogue
 
 
-class Command(BaseCommand):
+class Command(BooksCommand):
     help = "Bring the catalogue (parts, recipes, gear sets, hive sets) into the database. Safe to run again."
 
     def handle(self, *args, **options):

@@ -3,15 +3,16 @@
 import datetime as dt
 from pathlib import Path
 
-from django.core.management.base import BaseCommand, CommandError
+from django.core.management.base import CommandError
 from django.utils import timezone
 
 from apiary.errors import Refused
+from apiary.management.books_command import BooksCommand
 from inventory import loading
 from inventory.loading.changes import NEW
 
 
-class Command(BaseCommand):
+class Command(BooksCommand):
     help = (
         "Brings your workbook (yards, flows, colonies, gear by place, suppliers, prices) into the books. "
         "Either all of it is posted or nothing, and the same file posts once. "
@@ -33,9 +34,10 @@ class Command(BaseCommand):
             raise CommandError("Name the workbook to load, or --template FILE to get one to fill in.")
 
     def _write_template(self, path):
+        content = loading.blank_workbook()
         try:
             with path.open("xb") as target:
-                target.write(loading.blank_workbook())
+                target.write(content)
         except FileExistsError:
             raise CommandError(f"{path} is there already and may be filled in: name another file.") from None
         except OSError as error:

@@ -10,10 +10,10 @@ import socket
 import time
 import traceback
 
-from django.core.management.base import BaseCommand
 from django.db import OperationalError, close_old_connections, connection
 from django.utils import timezone
 
+from apiary.management.books_command import BooksCommand
 from planner import queue, runs
 from planner.errors import RunTakenOver
 
@@ -22,7 +22,7 @@ class Leaving(BaseException):
     """The worker has to go. Not an Exception: nothing between here and the loop may swallow it."""
 
 
-class Command(BaseCommand):
+class Command(BooksCommand):
     help = (
         "Works out the orders asked for on the Season page, one after another. `start` runs it for you; "
         "run it by hand only if you serve the site some other way. It ends with the program that started it."
