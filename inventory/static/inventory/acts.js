@@ -34,7 +34,7 @@ function differences() {
 function load() {
   const scale = document.querySelector("[data-load]");
   if (!scale) return;
-  const lb = Math.ceil(rows.reduce((sum, row) => sum + Number(row.dataset.lb) * (Number(numberOf(row).value) || 0), 0));
+  const lb = Math.ceil(rows.reduce((sum, row) => sum + Math.round(100 * row.dataset.lb) * (Number(numberOf(row).value) || 0), 0) / 100);
   const at = `${2 + 96 * Math.min(lb / Number(scale.dataset.until), 1)}%`;
   const over = lb > Number(scale.dataset.limit);
   scale.querySelector("[data-load-lb]").textContent = figure(lb);
