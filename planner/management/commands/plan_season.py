@@ -14,6 +14,7 @@ from django.core.management.base import CommandError
 from django.utils import timezone
 
 from apiary.management.books_command import BooksCommand
+from apiary.management.books_command import BooksCommand
 from planner import runs
 from planner.errors import NoOrderFound, NoSuchSeason
 from planner.models import Season
