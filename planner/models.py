@@ -11,12 +11,14 @@ from django.utils.translation import gettext_lazy as _
 
 
 class Season(models.Model):
-    """What the keeper answered for one season. `answers` holds only what differs from the defaults."""
+    """What the keeper answered for one season. `answers` holds only what differs from the defaults; `usual_order`
+    the packs by offer code they would have ordered without any planning, empty where they did not say."""
 
     name = models.CharField(_("name"), max_length=60, unique=True)
     starts_on = models.DateField(_("day of the order"))
     answers = models.JSONField(_("answers"), default=dict, blank=True)
     budget_cents = models.PositiveIntegerField(_("budget, cents"), null=True, blank=True)
+    usual_order = models.JSONField(_("usual order"), default=dict, blank=True)
 
     class Meta:
         ordering = ["-starts_on"]
@@ -55,6 +57,9 @@ class Run(models.Model):
     solver = models.CharField(max_length=8, default="highs")
     gap = models.FloatField(default=0.001)
     seconds = models.PositiveIntegerField(default=120)
+    trial = models.PositiveIntegerField(_("fresh seasons it is tried on"), default=300)
+    bad_years_curve = models.BooleanField(_("draws the bad-years curve"), default=False)
+    usual_order = models.JSONField(_("usual order"), default=dict, blank=True)
     stage = models.CharField(_("stage"), max_length=40, blank=True)
     bound = models.FloatField(null=True, blank=True)
     gap_reached = models.FloatField(null=True, blank=True)

@@ -7,6 +7,7 @@ import datetime as dt
 from dataclasses import dataclass
 from decimal import Decimal
 
+from planner.charts import CurveChart, TrialChart, bad_years_chart, trial_chart
 from planner.plan.records import Line, Report, SupplierOrder
 from planner.plan.words import SIGNS, amount, number, sum_words
 from planner.rulers import BudgetLine, NeedRuler, budget_line, need_ruler
@@ -47,10 +48,30 @@ class OrderPage:
     spend_said: str
     count_said: str
     order_by: dt.date | None
+    trial_chart: TrialChart | None = None
+    bad_years_chart: CurveChart | None = None
 
     @property
     def money(self):
         return SIGNS.get(self.report.money, self.report.money)
+
+    @property
+    def trial_head(self):
+        against = {"yours": "your usual order", "rule": "the rule of thumb"}
+        key = self.report.trial.against
+        return f"Trial against {against[key]}" if key in against else "Trial on fresh seasons"
+
+    @property
+    def trial_sum(self):
+        return f"{self.money} a season"
+
+    @property
+    def trial_against(self):
+        return "yours" if self.report.trial.against == "yours" else self.report.trial.against_name
+
+    @property
+    def bad_years_sum(self):
+        return _counted(len(self.report.bad_years.points), "weight")
 
     @property
     def orders_said(self):
@@ -87,6 +108,8 @@ def order_page(report):
         spend_said=_sum(report.spend, report.money),
         count_said=f"{_counted(len(report.lines), 'line')}, {_counted(suppliers, 'supplier')}",
         order_by=report.order_by,
+        trial_chart=trial_chart(report.trial) if report.trial else None,
+        bad_years_chart=bad_years_chart(report.bad_years, report.money) if report.bad_years else None,
     )
 
 

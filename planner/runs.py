@@ -4,7 +4,8 @@ Takes a season and what was asked of it; gives an order with its problem, plan a
 purchase orders. Does not compute: each stage takes the record of the one before. The lease is queue.py's.
 """
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from decimal import Decimal
 from functools import partial
 
@@ -42,7 +43,7 @@ from planner.sizing.records import Problem
 from planner.sizing.writing import as_json as problem_as_json
 from planner.solution import Cancelled, Plan, solve_apart
 from planner.solution.plan_json import as_json as plan_as_json
-from planner.trial import rivals, without_budget
+from planner.trying import Tried
 
 NEARLY_ALL = 0.9
 STOPPED = "Stopped before it was done. Nothing was ordered; start it again when you like."
@@ -53,7 +54,8 @@ PLAIN_REFUSALS = (Refused, AnswerFaults, Faults, Unpriced)
 
 @dataclass(frozen=True, kw_only=True)
 class Settings:
-    """How hard to look: seasons drawn, their seed, what may be spent, and how long the solver has."""
+    """How hard to look: seasons drawn, their seed, what may be spent, how long the solver has; then the trial: how many
+    fresh seasons (0: none), its seconds, the keeper's usual order as packs by offer, and the bad-years curve."""
 
     scenarios: int = 100
     seed: int = 1
@@ -61,6 +63,10 @@ class Settings:
     solver: str = "highs"
     gap: float = 0.001
     seconds: float = 120.0
+    trial: int = 300
+    trial_seconds: float = 60.0
+    usual_order: Mapping[str, int] = field(default_factory=dict)
+    bad_years_curve: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -102,14 +108,30 @@ def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
     )
     if not plan.is_order:
         raise NoOrderFound(status=plan.status, reason=plan.reason)
-    progress("judging it against other orders")
-    others = rivals(operation, assumptions, problem, plan, solve=solve, seconds=settings.seconds)
-    freely = None
-    if held_back(problem, plan):
-        progress("looking past the budget")
-        freely = without_budget(problem, solve=solve, gap=settings.gap, seconds=settings.seconds)
+    tried = Tried(
+        operation=operation,
+        assumptions=assumptions,
+        problem=problem,
+        plan=plan,
+        settings=settings,
+        solve=solve,
+        progress=progress,
+    )
+    others = () if settings.trial else tried.rivals()
+    freely = tried.without_budget() if held_back(problem, plan) else None
+    trial = tried.on_fresh_seasons(scenarios) if settings.trial else None
+    curve = tried.bad_years_curve() if settings.bad_years_curve else None
     progress("writing down the reasons")
-    report = report_of(operation, assumptions, problem, plan, rivals=others, without_budget=freely)
+    report = report_of(
+        operation,
+        assumptions,
+        problem,
+        plan,
+        rivals=others,
+        without_budget=freely,
+        trial=trial,
+        bad_years=curve,
+    )
     return Outcome(operation=operation, assumptions=assumptions, problem=problem, plan=plan, report=report)
 
 
@@ -131,7 +153,7 @@ def season_facts(day, answers):
 def ask(season, *, who, now, **wanted):
     """Puts a run in the queue. Faulty answers, no colonies and no offers are refused here, before any wait."""
     season_facts(season.starts_on, season.answers)
-    settings = Settings(**{"budget": season.budget, **wanted})
+    settings = Settings(**{"budget": season.budget, "usual_order": season.usual_order, **wanted})
     return Run.objects.create(
         season=season,
         day=season.starts_on,
@@ -144,6 +166,9 @@ def ask(season, *, who, now, **wanted):
         solver=settings.solver,
         gap=settings.gap,
         seconds=settings.seconds,
+        trial=settings.trial,
+        usual_order=settings.usual_order,
+        bad_years_curve=settings.bad_years_curve,
     )
 
 
@@ -162,6 +187,9 @@ def settings_of(run):
         solver=run.solver,
         gap=run.gap,
         seconds=run.seconds,
+        trial=run.trial,
+        usual_order=run.usual_order,
+        bad_years_curve=run.bad_years_curve,
     )
 
 

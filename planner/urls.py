@@ -7,6 +7,7 @@ from planner import views
 urlpatterns = [
     path("season/", views.seasons, name="season"),
     path("season/<int:pk>/", views.season_answers, name="season-answers"),
+    path("season/<int:pk>/usual/", views.season_usual, name="season-usual"),
     path("season/<int:pk>/run/", views.season_run, name="season-run"),
     path("runs/<int:pk>/", views.run_page, name="run"),
     path("runs/<int:pk>/progress/", views.run_progress, name="run-progress"),

@@ -17,6 +17,7 @@ from planner.forms import AnswersForm, RunForm, SeasonForm
 from planner.models import Run, Season
 from planner.order_rows import order_page
 from planner.plan.json_form import report_from
+from planner.usual_form import UsualOrderForm
 from planner.workbook import workbook_of
 
 WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
@@ -50,18 +51,24 @@ def season_answers(request, pk):
 
 
 @require_POST
+def season_usual(request, pk):
+    """Keeps what the keeper would have ordered."""
+    season = get_object_or_404(Season, pk=pk)
+    form = UsualOrderForm(season, request.POST)
+    if not form.is_valid():
+        return render(request, "planner/season.html", _season_sheet(season, usual=form), status=422)
+    form.save()
+    messages.success(request, "Your usual order is kept. The next run is tried against it.")
+    return redirect("season-answers", season.pk)
+
+
+@require_POST
 def season_run(request, pk):
     """Puts a run of the season in the queue."""
     season = get_object_or_404(Season, pk=pk)
     form = RunForm(request.POST)
     if not form.is_valid():
-        sheet = {
-            "season": season,
-            "form": AnswersForm(season),
-            "run_form": form,
-            "runs": season.runs.all()[:12],
-        }
-        return render(request, "planner/season.html", sheet, status=422)
+        return render(request, "planner/season.html", _season_sheet(season, run_form=form), status=422)
     try:
         run = runs.ask(season, who=request.user, now=timezone.now(), **form.cleaned_data)
     except runs.PLAIN_REFUSALS as refusal:
@@ -145,12 +152,13 @@ def run_approve(request, pk):
     return redirect("run-order", run.pk)
 
 
-def _season_sheet(season, *, about=None, form=None, run_form=None):
+def _season_sheet(season, *, about=None, form=None, run_form=None, usual=None):
     return {
         "season": season,
         "about": about or SeasonForm(instance=season),
         "form": form or AnswersForm(season),
         "run_form": run_form or RunForm(),
+        "usual": usual or UsualOrderForm(season),
         "runs": season.runs.all()[:12],
     }
 

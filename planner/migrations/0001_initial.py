@@ -22,6 +22,7 @@ class Migration(migrations.Migration):
                 ('starts_on', models.DateField(verbose_name='day of the order')),
                 ('answers', models.JSONField(blank=True, default=dict, verbose_name='answers')),
                 ('budget_cents', models.PositiveIntegerField(blank=True, null=True, verbose_name='budget, cents')),
+                ('usual_order', models.JSONField(blank=True, default=dict, verbose_name='usual order')),
             ],
             options={
                 'ordering': ['-starts_on'],
@@ -42,6 +43,9 @@ class Migration(migrations.Migration):
                 ('solver', models.CharField(default='highs', max_length=8)),
                 ('gap', models.FloatField(default=0.001)),
                 ('seconds', models.PositiveIntegerField(default=120)),
+                ('trial', models.PositiveIntegerField(default=300, verbose_name='fresh seasons it is tried on')),
+                ('bad_years_curve', models.BooleanField(default=False, verbose_name='draws the bad-years curve')),
+                ('usual_order', models.JSONField(blank=True, default=dict, verbose_name='usual order')),
                 ('stage', models.CharField(blank=True, max_length=40, verbose_name='stage')),
                 ('bound', models.FloatField(blank=True, null=True)),
                 ('gap_reached', models.FloatField(blank=True, null=True)),

@@ -8,6 +8,8 @@ import datetime as dt
 from dataclasses import dataclass
 from decimal import Decimal
 
+from planner.plan.trial_records import BadYearsSection, TrialSection
+
 
 @dataclass(frozen=True, kw_only=True)
 class PartUnits:
@@ -214,6 +216,8 @@ class Report:
     requirement: tuple[Requirement, ...] = ()
     assumptions: tuple[AssumptionRow, ...] = ()
     cautions: tuple[Caution, ...] = ()
+    trial: TrialSection | None = None
+    bad_years: BadYearsSection | None = None
 
     @property
     def lines(self):

@@ -16,8 +16,11 @@ from planner.plan.standing import headline, standing_of
 from planner.plan.words import cents
 
 
-def report_of(operation, assumptions, problem, plan, *, rivals=(), without_budget=None):
-    """`rivals`: orders judged on the same seasons; `without_budget`: the best order with no budget, if solved."""
+def report_of(
+    operation, assumptions, problem, plan, *, rivals=(), without_budget=None, trial=None, bad_years=None
+):
+    """`rivals`: orders judged on the same seasons; `without_budget`: the best order with no budget, if solved;
+    `trial`, `bad_years`: their sections, if tried."""
     facts = Facts(operation=operation, assumptions=assumptions, problem=problem, plan=plan)
     standing = standing_of(facts, rivals, without_budget)
     if standing.worth is None:
@@ -40,6 +43,8 @@ def report_of(operation, assumptions, problem, plan, *, rivals=(), without_budge
         requirement=requirement(facts),
         assumptions=assumption_rows(assumptions),
         cautions=cautions(facts, orders),
+        trial=trial,
+        bad_years=bad_years,
     )
 
 

@@ -16,7 +16,7 @@ BAD_YEARS = 0.05  # the worst season in twenty
 def standing_of(facts, rivals=(), without_budget=None):
     plan = facts.plan
     found = plan.is_order
-    worth = cents(plan.objective) if found else None
+    worth = cents(mean_worth(plan, facts.problem)) if found else None
     return Standing(
         status=plan.status,
         said=_said(plan),
@@ -29,6 +29,14 @@ def standing_of(facts, rivals=(), without_budget=None):
         rivals=tuple(rivals),
         sentences=_sentences(facts, rivals, without_budget) if found else (),
     )
+
+
+def mean_worth(plan, problem):
+    """Worth in the mean season: the objective itself, unless bad years have a weight in it."""
+    if not problem.bad_years.weight:
+        return plan.objective
+    chance = {scenario.code: scenario.probability for scenario in problem.scenarios}
+    return sum(chance[scenario.code] * scenario.objective for scenario in plan.scenarios)
 
 
 def bad_year(plan, problem, share=BAD_YEARS):

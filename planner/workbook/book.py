@@ -6,10 +6,12 @@ import io
 from openpyxl import Workbook
 
 from planner.workbook.assumptions import write_assumptions
+from planner.workbook.bad_years import write_bad_years
 from planner.workbook.cells import PLAIN
 from planner.workbook.order import write_order
 from planner.workbook.requirement import write_requirement
 from planner.workbook.summary import write_summary
+from planner.workbook.trial import write_trial
 from planner.workbook.why import write_why
 
 LETTER_MONEYS = ("USD", "CAD", "MXN")
@@ -30,6 +32,10 @@ def workbook_of(report, *, paper=None):
     write_why(why, report, paper)
     write_requirement(requirement, report, paper)
     write_assumptions(assumptions, report, paper)
+    if report.trial is not None:
+        write_trial(book.create_sheet("Trial"), report, paper)
+    if report.bad_years is not None:
+        write_bad_years(book.create_sheet("Bad years"), report, paper)
     book.properties.creator = ""
     book.properties.title = "Winter order"
     book.properties.created = dt.datetime.combine(report.day, dt.time())

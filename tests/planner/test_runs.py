@@ -31,7 +31,7 @@ from tests import makers
 from tests.planner import made, outfit
 
 NOON = dt.datetime(2025, 1, 15, 12, tzinfo=dt.UTC)
-SMALL = {"scenarios": 4, "seed": 2, "seconds": 60}
+SMALL = {"scenarios": 4, "seed": 2, "seconds": 60, "trial": 20}
 
 
 @pytest.fixture

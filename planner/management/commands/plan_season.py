@@ -73,6 +73,18 @@ class Command(BooksCommand):
         )
         add("--seconds", type=_seconds, default=120.0, help="The longest the solver may look (120).")
         add(
+            "--trial",
+            type=_trial,
+            default=300,
+            metavar="N",
+            help="Fresh seasons the order is tried on against others; 0 leaves the trial out (300).",
+        )
+        add(
+            "--bad-years",
+            action="store_true",
+            help="Also draw the curve of the mean season against bad years: some six orders are worked out for it.",
+        )
+        add(
             "--workbook",
             type=Path,
             metavar="FILE",
@@ -109,7 +121,9 @@ class Command(BooksCommand):
         budget = options["budget"] if options["budget"] is not None else season and season.budget
         settings = runs.Settings(
             budget=budget,
-            **{name: options[name] for name in ("scenarios", "seed", "solver", "gap", "seconds")},
+            usual_order=season.usual_order if season else {},
+            bad_years_curve=options["bad_years"],
+            **{name: options[name] for name in ("scenarios", "seed", "solver", "gap", "seconds", "trial")},
         )
         return runs.plan_order(day, season.answers if season else {}, settings, progress=self._progress())
 
@@ -161,6 +175,12 @@ def _money(text):
 def _count(text):
     if not text.isdecimal() or not 1 <= int(text) <= 10_000:
         raise CommandError(f"--scenarios: a whole number from 1 to 10,000, got {text!r}.", returncode=2)
+    return int(text)
+
+
+def _trial(text):
+    if not text.isdecimal() or (int(text) and not 10 <= int(text) <= 10_000):
+        raise CommandError(f"--trial: 0, or a whole number from 10 to 10,000, got {text!r}.", returncode=2)
     return int(text)
 
 

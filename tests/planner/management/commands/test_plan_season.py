@@ -13,7 +13,7 @@ from planner import runs
 from planner.sizing.reading import read
 from tests.planner import outfit
 
-QUICK = ("--scenarios", "4", "--seconds", "60")
+QUICK = ("--scenarios", "4", "--seconds", "60", "--trial", "20")
 
 
 @pytest.fixture

@@ -1,0 +1,182 @@
+"""The two charts of an order page, as places on a drawing: the trial's spans, and the bad-years curve. Pure.
+
+Takes sections of a report; gives shares of the width in per cent and heights in px, so that they fit any screen.
+Does not draw: templates do.
+"""
+
+import itertools
+import math
+from dataclasses import dataclass
+
+from planner.plan.trial_records import TrialRow
+from planner.plan.words import sum_words
+from planner.rulers import INSET, Mark, round_step
+
+ROW = 44  # px a row
+FEW_LABELS = 5
+SHORT = {"yours": "yours", "rule": "rule of thumb", "nothing": "nothing bought", "ours": "this order"}
+CURVE_HEIGHT, CURVE_TOP, CURVE_LEFT = 190, 12, 16.0  # px, px, per cent
+
+
+@dataclass(frozen=True, kw_only=True)
+class Axis:
+    """A round scale from `low` to `high`; `place` says where an amount stands, in per cent from `start`."""
+
+    low: float
+    high: float
+    step: float
+    start: float = INSET
+
+    def place(self, amount):
+        share = min(max((float(amount) - self.low) / (self.high - self.low), 0.0), 1.0)
+        return round(self.start + (100 - INSET - self.start) * share, 3)
+
+    @property
+    def steps(self):
+        count = round((self.high - self.low) / self.step)
+        return [self.low + number * self.step for number in range(count + 1)]
+
+
+def axis(low, high, *, most=FEW_LABELS, start=INSET):
+    """Round ends at or beyond low and high."""
+    if high - low <= 0:
+        low, high = low - 1, high + 1
+    step = round_step(high - low, most)
+    return Axis(low=step * math.floor(low / step), high=step * math.ceil(high / step), step=step, start=start)
+
+
+def signed(value):
+    """+1,180, −340, 0."""
+    figure = f"{abs(value):,.0f}"
+    if figure == "0":
+        return "0"
+    return f"{'+' if value > 0 else '−'}{figure}"
+
+
+@dataclass(frozen=True, kw_only=True)
+class SpanRow:
+    """One order: its name, what it earns more than the one compared with, and the span of 19 seasons of 20."""
+
+    row: TrialRow
+    name: str
+    over: str
+    top: int
+    line: int
+    low: float
+    mean: float
+    high: float
+
+    @property
+    def is_ours(self):
+        return self.row.key == "ours"
+
+
+@dataclass(frozen=True, kw_only=True)
+class TrialChart:
+    rows: tuple[SpanRow, ...]
+    zero: float
+    zero_name: str
+    marks: tuple[Mark, ...]
+    base: int
+    height: int
+    said: str
+
+
+def trial_chart(section):
+    """None where there is nothing to compare."""
+    shown = [row for row in section.rows if row.key != section.against]
+    if not shown:
+        return None
+    scale = axis(min(0, *(float(row.low) for row in shown)), max(0, *(float(row.high) for row in shown)))
+    rows = tuple(
+        SpanRow(
+            row=row,
+            name=row.name[:1].upper() + row.name[1:],
+            over=signed(row.over),
+            top=ROW * number + 14,
+            line=ROW * number + 30,
+            low=scale.place(row.low),
+            mean=scale.place(row.over),
+            high=scale.place(row.high),
+        )
+        for number, row in enumerate(shown)
+    )
+    base = ROW * len(rows) + 8
+    return TrialChart(
+        rows=rows,
+        zero=scale.place(0),
+        zero_name=SHORT[section.against],
+        marks=_marks(scale),
+        base=base,
+        height=base + 44,
+        said=" ".join(
+            f"{each.name}: {each.over} a season, 19 seasons of 20 between {signed(each.row.low)} and "
+            f"{signed(each.row.high)}."
+            for each in rows
+        ),
+    )
+
+
+def _marks(scale):
+    """Labels but at zero, where the order compared with has its name; none so near it that they would touch."""
+    zero = scale.place(0)
+    marks = []
+    for amount in scale.steps:
+        at = scale.place(amount)
+        near = abs(at - zero) < 14
+        anchor = "start" if amount == scale.low else "end" if amount == scale.high else "middle"
+        marks.append(Mark(at=at, label="" if near else signed(amount), anchor=anchor))
+    return tuple(marks)
+
+
+@dataclass(frozen=True, kw_only=True)
+class CurvePlace:
+    x: float
+    y: float
+    chosen: bool
+
+
+@dataclass(frozen=True, kw_only=True)
+class CurveChart:
+    places: tuple[CurvePlace, ...]
+    lines: tuple[tuple[CurvePlace, CurvePlace], ...]
+    across: tuple[Mark, ...]
+    up: tuple[tuple[float, str], ...]  # height, label
+    base: int
+    height: int
+    said: str
+
+
+def bad_years_chart(section, money):
+    """The mean season up, the mean of the worst share across."""
+    points = section.points
+    worst, mean = [float(p.bad_years) for p in points], [float(p.mean) for p in points]
+    across = axis(min(worst), max(worst), most=4, start=CURVE_LEFT)
+    upward = axis(min(mean), max(mean), most=4)
+    places = tuple(
+        CurvePlace(x=across.place(p.bad_years), y=_height(upward, p.mean), chosen=p.chosen) for p in points
+    )
+    return CurveChart(
+        places=places,
+        lines=tuple(itertools.pairwise(places)),
+        across=tuple(
+            Mark(
+                at=across.place(amount),
+                label=f"{amount:,.0f}".replace("-", "−"),
+                anchor="end" if amount == across.high else "middle",
+            )
+            for amount in across.steps
+        ),
+        up=tuple((_height(upward, amount), f"{amount:,.0f}".replace("-", "−")) for amount in upward.steps),
+        base=CURVE_TOP + CURVE_HEIGHT,
+        height=CURVE_TOP + CURVE_HEIGHT + 44,
+        said=" ".join(
+            f"At {p.weight:.0%} on bad years the mean season is {sum_words(p.mean, money)} and the worst "
+            f"{section.share:.0%} of seasons {sum_words(p.bad_years, money)}."
+            for p in points
+        ),
+    )
+
+
+def _height(scale, amount):
+    return round(CURVE_TOP + CURVE_HEIGHT * (scale.high - float(amount)) / (scale.high - scale.low), 2)

@@ -1,0 +1,83 @@
+"""The sheet Trial: each order on the fresh seasons, and what that tells.
+
+Takes the sheet and the report's trial; figures are rounded to what the seasons tried bear.
+"""
+
+from planner.workbook.cells import (
+    BOLD,
+    COUNT,
+    QUIET,
+    figure,
+    head_row,
+    lines_of,
+    money_format,
+    prints,
+    rule,
+    text,
+    title,
+    widths,
+)
+
+HEADS = (
+    "Order",
+    "Spent now",
+    "Mean season",
+    "Give or take",
+    "Worst of twenty",
+    "More than the order compared with",
+    "Give or take",
+    "19 seasons of 20: from",
+    "to",
+    "Seasons tried",
+)
+WIDTHS = (46, 13, 13, 12, 14, 16, 12, 16, 13, 10)
+
+
+def write_trial(sheet, report, paper):
+    trial = report.trial
+    money = money_format(report.money)
+    title(
+        sheet,
+        "Trial on fresh seasons",
+        f"{trial.seasons:,} seasons nobody planned with, the same for every order; compared with {trial.against_name}.",
+    )
+    head_row(sheet, 3, HEADS, right=range(2, len(HEADS) + 1))
+    sheet.row_dimensions[3].height = 42
+    row = 4
+    for each in trial.rows:
+        _order(sheet, row, each, trial, money)
+        row += 1
+    for sentence in trial.sentences:
+        row = _said(sheet, row + 1, sentence) - 1
+    widths(sheet, *WIDTHS)
+    sheet.freeze_panes = "B4"
+    prints(sheet, wide=True, paper=paper, repeat=3, last_column=len(HEADS), last_row=row)
+
+
+def _order(sheet, row, each, trial, money):
+    font = BOLD if each.key == "ours" else None
+    words = f"{each.name[:1].upper()}{each.name[1:]}: {each.how}"
+    text(sheet, row, 1, words, wrap=True, font=font)
+    against = each.key == trial.against
+    values = (
+        each.spend,
+        each.worth,
+        each.worth_reach,
+        each.bad_year,
+        None if against else each.over,
+        None if against else each.over_reach,
+        None if against else each.low,
+        None if against else each.high,
+    )
+    for column, value in enumerate(values, 2):
+        figure(sheet, row, column, value, money, font=font)
+    figure(sheet, row, len(HEADS), each.seasons, COUNT, font=font)
+    sheet.row_dimensions[row].height = 14 * lines_of(words, WIDTHS[0] - 2) + 3
+    rule(sheet, row, len(HEADS))
+
+
+def _said(sheet, row, words):
+    sheet.merge_cells(start_row=row, start_column=1, end_row=row, end_column=len(HEADS))
+    text(sheet, row, 1, words, wrap=True, font=QUIET)
+    sheet.row_dimensions[row].height = 14 * lines_of(words, sum(WIDTHS)) + 3
+    return row + 1
