@@ -18,6 +18,7 @@ from planner.models import Season
 from planner.season.assumptions import AnswerFaults, assumptions_of
 from planner.season.question import JUDGEMENT, Question
 from planner.season.questions import GROUPS, questions_for
+from planner.season.winters import winters_in_words
 
 HEADS = {
     "bees": "Winter and spring",
@@ -28,6 +29,7 @@ HEADS = {
     "money": "Money",
     "work": "Your time",
 }
+FRESH_SEASONS = 300
 YES_NO = (("yes", "yes"), ("no", "no"))
 
 
@@ -91,6 +93,22 @@ class RunForm(forms.Form):
         max_value=3600,
         initial=120,
     )
+    trial = forms.IntegerField(
+        label="Fresh seasons to try the order on",
+        help_text="Seasons nobody planned with; the order meets others on them. More tell smaller differences.",
+        required=False,
+        min_value=10,
+        max_value=1000,
+        initial=FRESH_SEASONS,
+    )
+    bad_years_curve = forms.BooleanField(
+        label="Also draw the bad-years curve",
+        help_text="What bad years would gain and the mean season lose. Some five more orders are worked out for it.",
+        required=False,
+    )
+
+    def clean_trial(self):
+        return self.cleaned_data["trial"] or FRESH_SEASONS
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -206,6 +224,10 @@ def field_of(question, answer):
         told = question.default if answer is None else answer
         yes = "yes" if told else "no"
         return forms.ChoiceField(choices=YES_NO, widget=forms.RadioSelect, initial=yes, **words)
+    if question.kind == "winters":
+        told = winters_in_words(answer) if isinstance(answer, list | tuple) else answer
+        typed = forms.TextInput(attrs={"autocomplete": "off", "placeholder": "60/44, 72/58"})
+        return forms.CharField(initial=told, widget=typed, max_length=300, **words)
     whole = question.kind in ("whole", "week")
     attrs = {"inputmode": "numeric" if whole else "decimal", "step": "1" if whole else "any"}
     kind = forms.IntegerField if whole else forms.FloatField
@@ -246,7 +268,7 @@ def usual_words(question, day):
 
 
 def span_words(question):
-    if question.lowest is None:
+    if question.lowest is None or question.kind == "winters":
         return ""
     return f"from {shown(question, question.lowest):,g} to {shown(question, question.highest):,g}"
 

@@ -6,6 +6,7 @@ Takes kinds of use (the first word of their codes) and the assumptions; gives se
 from planner.plan.records import AssumptionRow
 from planner.plan.words import listed, percent
 from planner.season.questions import questions_for
+from planner.season.winters import winters_in_words
 
 SURVIVAL = "that {survival_share} of colonies come through the winter"
 TARGET = "that you want {target_words} in autumn"
@@ -116,7 +117,9 @@ def unit_words(question):
 def answer_words(question, value):
     """70 %, yes, medium, week 16: an answer as one reads it aloud."""
     if value is None:
-        return "as today" if question.key == "target_colonies" else "by region"
+        return {"target_colonies": "as today", "winters": "not told"}.get(question.key, "by region")
+    if question.kind == "winters":
+        return winters_in_words(value)
     if question.kind == "flag":
         return "yes" if value else "no"
     if question.kind == "share":

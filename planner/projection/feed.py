@@ -17,7 +17,7 @@ STORES_FOLLOW_FLOW = 0.5
 
 def feed_needs(operation, assumptions, standings, splits, scenario, deadouts):
     """Spring feed less deadouts' honey, feed of splits, autumn feed up to the target."""
-    honey = sum(found.honey_lb for found in deadouts)
+    honey = sum(found.honey_lb for found in deadouts)  # of winter's deadouts; united colonies keep theirs
     weeks = assumptions.weeks
     spring_week = period_of(assumptions.start, weeks, assumptions.spring_week)
     autumn_week = period_of(assumptions.start, weeks, assumptions.autumn_feed_week)
@@ -62,9 +62,8 @@ def _of_splits(assumptions, splits):
 def _in_autumn(operation, assumptions, standings, splits, scenario, week):
     alive = _alive(standings, week)
     for split in splits:
-        if split.hive_week <= week:
-            for code, count in split.homes.items():
-                alive[code] = alive.get(code, 0) + count
+        for code in split.homes:
+            alive[code] = alive.get(code, 0) + split.at(code, week)
     gallons = autumn_gallons(assumptions, scenario.year_flow)
     return _by_yard(operation, assumptions, "autumn", week, alive, gallons, assumptions.autumn_syrup)
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planner.projection.records import Drawing, SuperNeed
+from planner.projection.records import SuperNeed
 from planner.season.calendar import circuit_of, piece_of
 
 # What a colony gathers beside a full one, and how much it catches up by the tenth week after the first look:
@@ -19,6 +19,8 @@ CATCH_UP_WEEKS = 10
 
 # A super that would take less is not worth carrying out for one visit: judgement.
 LEAST_HONEY_LB = 4.0
+# Pulled in mid-flow only where the super comes back at least so many weeks earlier: judgement.
+LEAST_WEEKS_GAINED = 2
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -102,30 +104,22 @@ def _supers(assumptions, yard, window, piece, flow_class, count, gained):
                 last=last,
                 colonies=count,
                 honey_lb=honey,
+                early_last=_early_last(assumptions, circuit, piece, gained, room, number, last),
             )
         )
         number += 1
 
 
+def _early_last(assumptions, circuit, piece, gained, room, number, last):
+    """The week in which it is extracted if pulled at the first visit that finds it full, where that gains enough."""
+    filled = room * (number + 1)
+    if not assumptions.pull_early or float(gained[-1]) < filled:
+        return None
+    pulled = circuit.after(piece.first + int(np.argmax(gained >= filled)))
+    early = max(pulled, pulled + assumptions.weeks_to_extract - 1)
+    return early if early + LEAST_WEEKS_GAINED <= last else None
+
+
 def super_share(width):
     """Honey of a super beside a ten-frame one."""
     return width / 10
-
-
-def drawing(operation, assumptions, classes):
-    """Frames that can be drawn, by flow of a name: the classes' limits at its first visit."""
-    yards = {yard.code: yard for yard in operation.yards}
-    frames: dict = {}
-    for flow_class in classes:
-        yard = yards[flow_class.yard]
-        for window in yard.windows:
-            piece = piece_of(assumptions.start, assumptions.weeks, window)
-            week = circuit_of(yard, assumptions).before(piece.first)
-            count = flow_class.colonies[piece.first]
-            limit = assumptions.drawn_by(flow_class.strength)
-            frames[window.name, week] = frames.get((window.name, week), 0) + count * limit
-    return tuple(
-        Drawing(window=name, week=week, frames=number)
-        for (name, week), number in sorted(frames.items(), key=lambda item: (item[0][1], item[0][0]))
-        if number
-    )

@@ -16,7 +16,7 @@ FEEDER_WEEKS = 2
 FEEDER_ROUNDS = 3
 
 
-def second_boxes(operation, assumptions, standings, splits, home_set, crop_by_class):
+def second_boxes(operation, assumptions, standings, splits, homes, crop_by_class):
     """For singles, where they get one at all, and for wintered nucs, that get their hive then. A set that has its
     second box has it on."""
     sets = {facts.code: facts for facts in operation.sets}
@@ -42,7 +42,7 @@ def second_boxes(operation, assumptions, standings, splits, home_set, crop_by_cl
             )
     if not assumptions.second_box:
         return tuple(boxes)
-    return (*boxes, *_split_boxes(assumptions, splits, yards, home_set, crop_by_class))
+    return (*boxes, *_split_boxes(assumptions, splits, yards, homes, crop_by_class))
 
 
 def _delay(assumptions, facts, strength):
@@ -54,21 +54,19 @@ def _delay(assumptions, facts, strength):
     return BOX_DELAY_WEEKS.get(strength)
 
 
-def _split_boxes(assumptions, splits, yards, home_set, crop_by_class):
-    if home_set is None:
-        return
-    homes: dict = {}
+def _split_boxes(assumptions, splits, yards, homes, crop_by_class):
+    hived: dict = {}
     for split in splits:
-        for code, count in split.homes.items():
-            week = split.hive_week + SPLIT_BOX_DELAY_WEEKS
-            homes[code, week] = homes.get((code, week), 0) + count
-    for (code, week), count in sorted(homes.items()):
+        week = split.hive_week + SPLIT_BOX_DELAY_WEEKS
+        for code in split.homes:
+            hived[code, week] = hived.get((code, week), 0) + split.at(code, week)
+    for (code, week), count in sorted(hived.items()):
         growing = int(count * SPLITS_THAT_GROW + 0.5)
         if growing and week < assumptions.weeks:
             yield SecondBox(
                 yard=code,
                 strength="split",
-                set_code=home_set.code,
+                set_code=homes[code].code,
                 week=circuit_of(yards[code], assumptions).before(week),
                 colonies=growing,
                 crop_lb=crop_by_class.get((code, "split"), 0.0),

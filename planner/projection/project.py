@@ -4,9 +4,11 @@ Takes the operation, the assumptions and a scenario; gives a Projection. Same in
 """
 
 from planner.projection.colonies import deadouts, standing_colonies
+from planner.projection.drawing import build_up_drawing, drawing
 from planner.projection.feed import consumables, feed_needs
-from planner.projection.flow import FlowClass, drawing, super_needs
+from planner.projection.flow import FlowClass, super_needs
 from planner.projection.gear_of_season import culled_combs, second_boxes, small_gear
+from planner.projection.homes import split_homes, width_at
 from planner.projection.records import Projection
 from planner.projection.splits import splits
 from planner.season.calendar import period_of
@@ -17,8 +19,8 @@ def project(operation, assumptions, scenario):
     standings = standing_colonies(operation, assumptions, scenario)
     dead = deadouts(operation, assumptions, standings)
     made = splits(operation, assumptions, standings, scenario)
-    home = home_set(operation)
-    classes = flow_classes(operation, assumptions, standings, made, home)
+    homes = split_homes(operation, assumptions)
+    classes = flow_classes(operation, assumptions, standings, made, homes)
     supers, crop_lb, by_class = super_needs(operation, assumptions, classes, scenario)
     living: dict = {}
     for flow_class in classes:
@@ -33,38 +35,28 @@ def project(operation, assumptions, scenario):
         colonies=living,
         deadouts=dead,
         splits=made,
-        second_boxes=tuple(second_boxes(operation, assumptions, standings, made, home, by_class)),
+        second_boxes=tuple(second_boxes(operation, assumptions, standings, made, homes, by_class)),
         supers=supers,
         feed=feed_needs(operation, assumptions, standings, made, scenario, dead),
         small_gear=tuple(small_gear(operation, assumptions, classes, supers)),
         consumables=consumables(operation, assumptions, by_week, crop_lb, crop_week),
-        drawing=drawing(operation, assumptions, classes),
+        drawing=(
+            *drawing(operation, assumptions, classes),
+            *build_up_drawing(operation, assumptions, classes, made),
+        ),
         culled_combs=culled_combs(operation, assumptions, standings),
         crop_lb=crop_lb,
     )
 
 
-def home_set(operation):
-    """The set most colonies stand in, nucs apart: what a split is hived in, less its upper boxes."""
-    sets = {facts.code: facts for facts in operation.sets}
-    counts: dict = {}
-    for group in operation.colonies:
-        if not sets[group.hive_set].is_nuc:
-            counts[group.hive_set] = counts.get(group.hive_set, 0) + group.colonies
-    if counts:
-        return sets[max(sorted(counts), key=lambda code: counts[code])]
-    return next((facts for facts in operation.sets if not facts.is_nuc), None)
-
-
-def flow_classes(operation, assumptions, standings, made, home):
+def flow_classes(operation, assumptions, standings, made, homes):
     """Living colonies by yard, strength and width, week by week; splits count once they are hived."""
     sets = {facts.code: facts for facts in operation.sets}
     spring = period_of(assumptions.start, assumptions.weeks, assumptions.spring_week)
-    width_at_home = home.width if home else 10
     grouped: dict = {}
     for standing in standings:
         facts = sets[standing.hive_set]
-        width = width_at_home if facts.is_nuc else facts.width
+        width = width_at(homes, standing.yard) if facts.is_nuc else facts.width
         grouped.setdefault((standing.yard, standing.strength, width), []).append(standing)
     classes = [
         FlowClass(
@@ -76,13 +68,13 @@ def flow_classes(operation, assumptions, standings, made, home):
         )
         for (yard, strength, width), alike in sorted(grouped.items())
     ]
-    homes: dict = {}
+    hived: dict = {}
     for split in made:
-        for code, count in split.homes.items():
-            homes[code, split.hive_week] = homes.get((code, split.hive_week), 0) + count
-    for (code, week), count in sorted(homes.items()):
-        counts = tuple(count if at >= week else 0 for at in range(assumptions.weeks))
+        for code in split.homes:
+            hived.setdefault((code, split.hive_week), []).append(split)
+    for (code, week), alike in sorted(hived.items()):
+        counts = tuple(sum(split.at(code, at) for split in alike) for at in range(assumptions.weeks))
         classes.append(
-            FlowClass(yard=code, strength="split", width=width_at_home, colonies=counts, born=week)
+            FlowClass(yard=code, strength="split", width=width_at(homes, code), colonies=counts, born=week)
         )
     return tuple(classes)

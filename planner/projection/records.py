@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 @dataclass(frozen=True, kw_only=True)
 class Deadouts:
-    """Colonies of one yard, set and strength found dead; their gear by part: held = returned + lost."""
+    """Colonies of one yard, set and strength lost, and why (winter, summer, united); gear: held = returned + lost."""
 
     yard: str
     hive_set: str
@@ -17,11 +17,15 @@ class Deadouts:
     returned: Mapping[str, int]
     lost: Mapping[str, int]
     honey_lb: float
+    why: str = "winter"
 
 
 @dataclass(frozen=True, kw_only=True)
 class Splits:
-    """One yard's splits. kept + sold = made ≤ attempts; `kept` stand in `homes` by yard code."""
+    """One yard's splits. kept + sold = made ≤ attempts; `kept` stand in `homes` by yard code.
+
+    Where a winter follows within the year, `dead` of them are found at `found_week`, by yard code.
+    """
 
     yard: str
     week: int
@@ -30,6 +34,15 @@ class Splits:
     made: int
     sold: int
     homes: Mapping[str, int] = field(default_factory=dict)
+    dead: Mapping[str, int] = field(default_factory=dict)
+    found_week: int | None = None
+
+    def at(self, home, week):
+        """Splits that live in that yard in that week."""
+        if week < self.hive_week:
+            return 0
+        gone = self.dead.get(home, 0) if self.found_week is not None and week >= self.found_week else 0
+        return self.homes.get(home, 0) - gone
 
     @property
     def kept(self):
@@ -61,6 +74,7 @@ class SuperNeed:
     last: int
     colonies: int
     honey_lb: float  # a colony, that would otherwise have nowhere to go
+    early_last: int | None = None  # pulled in mid-flow once full: extracted at the end of this week
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -99,10 +113,11 @@ class Consumable:
 
 @dataclass(frozen=True, kw_only=True)
 class Drawing:
-    """Frames the colonies can draw in a flow that begins in `week`."""
+    """Frames the colonies can draw in a flow, from `week` to `last`; what is not drawn by then is gone."""
 
     window: str
     week: int
+    last: int
     frames: int
 
 

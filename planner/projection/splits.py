@@ -4,10 +4,11 @@ Decided knowing what survived and not the flow to come. Takes standings; gives o
 """
 
 import math
+from dataclasses import replace
 
-from planner.projection.colonies import allot
+from planner.projection.colonies import allot, round_half_up
 from planner.projection.records import Splits
-from planner.season.calendar import circuit_of, period_of
+from planner.season.calendar import circuit_of, period_of, turns_of
 
 
 def splits(operation, assumptions, standings, scenario):
@@ -22,7 +23,7 @@ def splits(operation, assumptions, standings, scenario):
         limit = count * assumptions.splits_of(standing.strength)
         strength_limit[standing.yard] = strength_limit.get(standing.yard, 0) + limit
     free = {yard.code: max(0, yard.stands - alive[yard.code]) for yard in yards}
-    attempts = _attempts(operation, assumptions, alive, strength_limit, free)
+    attempts = _attempts(operation, assumptions, week, alive, strength_limit, free)
     if not attempts:
         return ()
     by_yard = allot(attempts, [strength_limit[yard.code] for yard in yards])
@@ -31,19 +32,41 @@ def splits(operation, assumptions, standings, scenario):
     )
     made = allot(total_made, by_yard)
     sold = allot(min(assumptions.nucs_sold, total_made), made)
-    return _settled(yards, assumptions, week, list(zip(by_yard, made, sold, strict=True)), free)
+    settled = _settled(yards, assumptions, week, list(zip(by_yard, made, sold, strict=True)), free)
+    return tuple(_wintered(operation, assumptions, split, scenario) for split in settled)
 
 
-def _attempts(operation, assumptions, alive, strength_limit, free):
+def _wintered(operation, assumptions, split, scenario):
+    """The same with those that die where a winter follows within the year; found like the others' deadouts."""
+    winter = turns_of(assumptions).winter
+    if winter <= split.hive_week:
+        return split
+    yards = {yard.code: yard for yard in operation.yards}
+    dead = {
+        code: round_half_up(count * (1 - scenario.winter_share.get(code, 1.0)))
+        for code, count in split.homes.items()
+    }
+    found = max(circuit_of(yards[code], assumptions).after(winter) for code in (split.yard, *split.homes))
+    return replace(split, dead={code: count for code, count in dead.items() if count}, found_week=found)
+
+
+def _attempts(operation, assumptions, week, alive, strength_limit, free):
     target = assumptions.target_colonies
     if target is None:
         target = sum(group.colonies for group in operation.colonies)
-    wanted = max(0, target - sum(alive.values()))
+    wanted = max(0, target - _still_there(assumptions, sum(alive.values()), week))
     wanted = min(wanted, sum(free.values())) + assumptions.nucs_sold
     if wanted <= 0 or assumptions.split_success <= 0:
         return 0
     most = sum(strength_limit.values())
     return math.ceil(min(most, wanted / assumptions.split_success - 1e-9))
+
+
+def _still_there(assumptions, alive, week):
+    """Of those alive at the split, what the keeper must expect to have in autumn: the summer takes its share."""
+    turns = turns_of(assumptions)
+    lost = 0.0 if turns.summer < week <= turns.autumn else assumptions.summer_loss_share
+    return math.floor(alive * (1 - lost) + 0.5)
 
 
 def _settled(yards, assumptions, week, tallies, free):

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from planner.requirement.season_gear import plain
+from planner.requirement.tokens import TOKENS
 
 HIGH = 0.9
 ALL_YARDS = ""
@@ -41,6 +42,8 @@ def by_week(operation, problem):
             spans = [(use.keeps, use.last), (use.spends, use.first)]
             for pieces, last in spans:
                 for part, each in pieces.items():
+                    if part in TOKENS:
+                        continue
                     for yard in (ALL_YARDS, use.location):
                         table = wanted.setdefault((part, yard), np.zeros((count, problem.periods)))
                         table[number, use.first : last + 1] += each * use.units

@@ -120,7 +120,7 @@ def gives_brood(gear, part):
     """True for gear of the brood nest, floors and covers."""
     if part.kind in ("floor", "inner cover", "cover", "nuc box", "stand"):
         return True
-    return part.depth in (gear.base_depth, gear.second_depth)
+    return part.depth in gear.brood_depths
 
 
 def flow_weeks(gear):

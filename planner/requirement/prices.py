@@ -4,6 +4,8 @@ Takes offers and recipes; gives prices a piece and end values. An end value stay
 part, kits and workbench included: else buying for its own sake would pay.
 """
 
+from planner.requirement.tokens import TOKENS
+
 CAP = (
     0.75  # of the cheapest price, however long the part lives: bought a year early, it lies and ties up money
 )
@@ -74,8 +76,9 @@ def _bound_by_recipe(worth, recipe, hour_value):
     """What is made is worth no more than what went in, work and honey at nine tenths."""
     inside = sum(worth.get(part, 0.0) * pieces for part, pieces in recipe.takes.items())
     inside += IDLE_SHARE * (recipe.cost + recipe.work_minutes / 60 * hour_value)
-    made = sum(recipe.makes.values())
-    for part in recipe.makes:
+    kinds = {part: pieces for part, pieces in recipe.makes.items() if part not in TOKENS}
+    made = sum(kinds.values())
+    for part in kinds:
         worth[part] = min(worth.get(part, inside / made), inside / made)
 
 

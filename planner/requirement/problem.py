@@ -8,12 +8,15 @@ import datetime as dt
 import math
 
 from planner.projection.colonies import base_gear
+from planner.requirement import values
+from planner.requirement.arrivals import arrivals_of
 from planner.requirement.offers import offers_in_reach, season_offers, suppliers_of, winter_offers
 from planner.requirement.prices import end_values
 from planner.requirement.season_gear import SeasonGear, plain
-from planner.requirement.uses import TOKEN, arrivals_of, uses_of
+from planner.requirement.tokens import TOKENS
+from planner.requirement.uses import uses_of
 from planner.requirement.workbench import assembly_recipes, closure, drawing_recipes, evenings
-from planner.sizing.records import Part, Problem, Scenario, Stock
+from planner.sizing.records import BadYears, Part, Problem, Scenario, Stock, Use
 
 SOUND = "sound"
 
@@ -38,6 +41,7 @@ def sizing_problem(operation, assumptions, projections, *, budget):
     listed = [offer for offer in in_reach if offer.parts.keys() & needed]
     offers = [*winter_offers(gear, listed), *season_offers(gear, listed, needed, uses)]
     known = needed | {part for offer in offers for part in offer.parts}
+    moth = tuple(moth_loss(gear, known))
     return Problem(
         periods=assumptions.weeks,
         money=operation.money,
@@ -49,12 +53,13 @@ def sizing_problem(operation, assumptions, projections, *, budget):
         recipes=tuple(recipes),
         work=evenings(assumptions),
         budget=None if budget is None else float(budget),
-        scenarios=tuple(_with_known_arrivals(scenario, known) for scenario in scenarios),
+        bad_years=BadYears(weight=values.BAD_YEARS_WEIGHT[assumptions.sooner], share=values.BAD_YEARS_SHARE),
+        scenarios=tuple(_completed(scenario, known, moth) for scenario in scenarios),
     )
 
 
 def parts_of(gear, known, listed, recipes):
-    """The parts with weight and end value, the drawing token last and worth nothing."""
+    """The parts with weight and end value, the tokens last and worth nothing."""
     worth = end_values(gear.operation, listed, recipes, gear.assumptions.hour_value)
     found = [
         Part(
@@ -65,7 +70,7 @@ def parts_of(gear, known, listed, recipes):
         for part in gear.operation.parts
         if part.code in known
     ]
-    return (*found, *([Part(code=TOKEN)] if TOKEN in known else []))
+    return (*found, *(Part(code=token) for token in TOKENS if token in known))
 
 
 def stock_of(gear, known):
@@ -106,10 +111,25 @@ def _locations(operation):
     return (operation.shed, *others)
 
 
-def _with_known_arrivals(scenario, known):
+def moth_loss(gear, known):
+    """Of the drawn combs that lie in store today, what moth takes: a must at the start, so that it is seen."""
+    lost: dict = {}
+    for line in gear.operation.stock:
+        part = plain(line.part)
+        if line.condition == SOUND and part.startswith("comb-") and part in known:
+            lost[part] = lost.get(part, 0) + line.quantity * gear.assumptions.stored_moth_share
+    lost = {part: pieces for part, pieces in sorted(lost.items()) if pieces}
+    if lost:
+        shed = gear.operation.shed
+        yield Use(
+            code=f"moth/{shed}", location=shed, first=0, last=0, units=1, value=0.0, must=True, spends=lost
+        )
+
+
+def _completed(scenario, known, moth):
     return Scenario(
         code=scenario.code,
         probability=scenario.probability,
-        uses=scenario.uses,
+        uses=(*scenario.uses, *moth),
         arrivals=tuple(arrival for arrival in scenario.arrivals if arrival.part in known),
     )

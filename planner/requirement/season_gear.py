@@ -6,12 +6,11 @@ Takes an operation and assumptions; gives bundles {part: pieces}. Widths never m
 from dataclasses import dataclass
 from functools import cached_property
 
-from planner.projection.project import home_set
+from planner.projection.colonies import COLONIES_ON_A_PALLET, PALLET
+from planner.projection.homes import home_set, split_homes
 from planner.season.assumptions import Assumptions
 from planner.season.operation import Operation
 
-PALLET = "pallet-4"
-COLONIES_ON_A_PALLET = 4
 NUC_COMBS = 5
 
 
@@ -28,6 +27,18 @@ def box(depth, width):
 
 def comb(depth, use):
     return f"comb-{depth}-{use}"
+
+
+def base_depth(facts):
+    """Depth of a set's lowest brood box: the deepest there is."""
+    return next(depth for depth in ("deep", "medium", "shallow") if depth in facts.boxes)
+
+
+def upper_boxes(facts):
+    """depth -> boxes above the lowest."""
+    upper = dict(facts.boxes)
+    upper[base_depth(facts)] -= 1
+    return {depth: boxes for depth, boxes in upper.items() if boxes}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -54,6 +65,14 @@ class SeasonGear:
         return home_set(self.operation)
 
     @cached_property
+    def homes(self):
+        """yard code -> the set its splits are hived in."""
+        return split_homes(self.operation, self.assumptions)
+
+    def home_at(self, yard=None):
+        return self.homes.get(yard, self.home)
+
+    @cached_property
     def usual_single(self):
         """Code of the set with one brood box that most colonies stand in."""
         counts: dict = {}
@@ -64,16 +83,10 @@ class SeasonGear:
         return max(sorted(counts), key=lambda code: counts[code]) if counts else self.home.code
 
     @cached_property
-    def base_depth(self):
-        """Depth of the lowest brood box at home: the deepest there is."""
-        return next(depth for depth in ("deep", "medium", "shallow") if depth in self.home.boxes)
-
-    @cached_property
-    def second_depth(self):
-        """Depth of the second brood box at home."""
-        if self.home.boxes.get(self.base_depth, 0) > 1 or len(self.home.boxes) == 1:
-            return self.base_depth
-        return next(depth for depth in self.home.boxes if depth != self.base_depth)
+    def brood_depths(self):
+        """Depths of brood boxes at any home, and of those that go on singles."""
+        homes = {facts.code: facts for facts in (*self.homes.values(), self.home)}.values()
+        return {depth for facts in homes for depth in facts.boxes}
 
     def super_bundle(self, width):
         """A super: box and honey combs, spaced as the keeper hangs them."""
@@ -81,42 +94,49 @@ class SeasonGear:
         combs = width - (10 - self.assumptions.combs_in_super)
         return {box(depth, width): 1, comb(depth, "honey"): max(1, combs)}
 
-    def brood_box_bundle(self, set_code=None):
-        """A second brood box with its combs, for the set it goes on."""
-        facts = self.sets.get(set_code, self.home)
-        only = next(iter(facts.boxes))
-        depth = self.second_depth if only == self.base_depth else only
-        return {box(depth, facts.width): 1, comb(depth, "brood"): facts.width}
-
-    def hive_bundle(self):
-        """A new hive at home: one brood box with combs, and what it stands on and is covered with."""
-        keep_box, keep_comb = box(self.base_depth, self.home.width), comb(self.base_depth, "brood")
+    def brood_box_bundle(self, set_code=None, yard=None):
+        """The boxes that go on a first brood box, with their combs: the rest of the set, or of a single's home."""
+        home = self.home_at(yard)
+        facts = self.sets.get(set_code, home)
+        upper = upper_boxes(facts) or self._second_of(facts, home)
         bundle: dict = {}
-        for part, pieces in self.home.gear.items():
+        for depth, boxes in upper.items():
+            bundle[box(depth, facts.width)] = boxes
+            bundle[comb(depth, "brood")] = boxes * facts.width
+        return bundle
+
+    def _second_of(self, facts, home):
+        """A single's second box: as at home where that has two like it below, else like its first."""
+        only = base_depth(facts)
+        upper = upper_boxes(home)
+        depth = next(iter(upper)) if upper and base_depth(home) == only else only
+        return {depth: 1}
+
+    def hive_bundle(self, yard=None):
+        """A new hive at home: one brood box with combs, and what it stands on and is covered with."""
+        home = self.home_at(yard)
+        depth = base_depth(home)
+        bundle: dict = {box(depth, home.width): 1, comb(depth, "brood"): home.width}
+        for part, pieces in home.gear.items():
             facts = self.parts.get(part)
-            is_box = part.startswith("box-")
-            is_comb = facts is not None and facts.kind == "frame"
-            if part == keep_box:
-                bundle[part] = 1
-            elif part == keep_comb:
-                bundle[part] = self.home.width
-            elif part == PALLET:
+            if part == PALLET:
                 bundle[part] = 1 / COLONIES_ON_A_PALLET
-            elif not is_box and not is_comb:
+            elif not part.startswith("box-") and (facts is None or facts.kind != "frame"):
                 bundle[part] = pieces
         return bundle
 
-    def nuc_bundle(self):
+    def nuc_bundle(self, yard=None):
         """What a split starts in: the nuc set of the home's depth, else a brood box of the home with five combs."""
+        depth = base_depth(self.home_at(yard))
         for facts in self.operation.sets:
-            if facts.is_nuc and self.base_depth in facts.boxes:
+            if facts.is_nuc and depth in facts.boxes:
                 return dict(facts.gear)
-        return {**self.hive_bundle(), comb(self.base_depth, "brood"): NUC_COMBS}
+        return {**self.hive_bundle(yard), comb(depth, "brood"): NUC_COMBS}
 
-    def nuc_to_hive_bundle(self):
+    def nuc_to_hive_bundle(self, yard=None):
         """What an overwintered nuc needs to become a hive: its own combs go along."""
-        bundle = self.hive_bundle()
-        combs = comb(self.base_depth, "brood")
+        bundle = self.hive_bundle(yard)
+        combs = comb(base_depth(self.home_at(yard)), "brood")
         bundle[combs] = max(0, bundle.get(combs, 0) - NUC_COMBS)
         return {part: pieces for part, pieces in bundle.items() if pieces}
 

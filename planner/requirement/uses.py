@@ -1,32 +1,34 @@
-"""A projection in gear: the uses of one scenario and the gear that comes free in it.
+"""A projection in gear: the uses of one scenario.
 
-Takes a projection and the season's gear; gives the sizing problem's uses and arrivals. Uses alike (same yard, flow,
-number and weeks, honey within a few lb) are one.
+Takes a projection and the season's gear; gives the sizing problem's uses. What comes free is in arrivals.py, supers are
+in super_uses.py.
 """
 
+from planner.projection.colonies import sound_share
 from planner.requirement import values
-from planner.requirement.season_gear import NUC_COMBS, comb, plain
+from planner.requirement.arrivals import ends_of_drawing
+from planner.requirement.super_uses import home_of, super_uses
 from planner.requirement.words import slug
 from planner.season.calendar import circuit_of, period_of
-from planner.sizing.records import Arrival, Use
+from planner.sizing.records import Use
 
-TOKEN = "drawing"
-HONEY_BIN_LB = 6.0
-SPRING_DRAWING_SHARE = 0.5  # of a flow's, while colonies build up: judgement
+NUC_BOX_AWAY_WEEKS = 4  # until a buyer brings the box back: judgement
 
 
 def uses_of(gear, projection):
     """All uses of one scenario, in the order of the season's subjects."""
     price = values.honey_price(gear.assumptions, projection.crop_lb)
     hives = list(_split_uses(gear, projection))
+    supers = list(super_uses(gear, projection, price, hives))
     return (
         *hives,
         *_second_boxes(gear, projection, price, hives),
-        *_supers(gear, projection, price, hives),
-        *_small_gear(gear, projection),
+        *supers,
+        *_small_gear(gear, projection, supers),
         *_feed(gear, projection),
         *_consumables(gear, projection),
         *_renewed_combs(gear, projection),
+        *ends_of_drawing(gear, projection),
     )
 
 
@@ -40,7 +42,7 @@ def _split_uses(gear, projection):
             last=split.hive_week - 1,
             units=split.attempts,
             value=-gear.assumptions.split_cost,
-            keeps=gear.nuc_bundle(),
+            keeps=gear.nuc_bundle(split.yard),
         )
         yield attempt
         yield from _hived(gear, split, attempt)
@@ -49,33 +51,58 @@ def _split_uses(gear, projection):
 
 
 def _hived(gear, split, attempt):
+    """Hives of the splits that are kept; those that die in a winter within the year give theirs back."""
     for home, count in split.homes.items():
         here = "" if home == split.yard else f"/from-{split.yard}"
-        yield Use(
-            code=f"hive/{home}{here}",
-            location=home,
-            first=split.hive_week,
-            last=gear.assumptions.weeks - 1,
-            units=count,
-            value=gear.assumptions.colony_value,
-            keeps=gear.hive_bundle(),
-            needs_use=attempt.code,
-            per=count / split.attempts,
-        )
+        bundle, dead = gear.hive_bundle(home), split.dead.get(home, 0)
+        rows: list = [("hive", count - dead, gear.assumptions.weeks - 1, bundle, {})]
+        if dead:
+            back = _given_back(gear, bundle)
+            lost = {part: pieces - back[part] for part, pieces in bundle.items() if pieces > back[part]}
+            rows.append(("hive-till-winter", dead, split.found_week - 1, back, lost))
+        for kind, units, last, keeps, spends in rows:
+            if units:
+                yield Use(
+                    code=f"{kind}/{home}{here}",
+                    location=home,
+                    first=split.hive_week,
+                    last=last,
+                    units=units,
+                    value=gear.assumptions.colony_value,
+                    keeps=keeps,
+                    spends=spends,
+                    needs_use=attempt.code,
+                    per=units / split.attempts,
+                )
+
+
+def _given_back(gear, bundle):
+    width = gear.home.width
+    return {
+        part: pieces * sound_share(gear.parts.get(part), width, gear.assumptions)
+        for part, pieces in bundle.items()
+    }
 
 
 def _sold(gear, split, attempt):
-    spent = {comb(gear.base_depth, "brood"): NUC_COMBS}
-    if not gear.assumptions.nuc_box_returns:
-        spent |= {part: pieces for part, pieces in attempt.keeps.items() if not part.startswith("comb-")}
+    """Five combs go along, and the box, unless the buyer brings the one or the other back."""
+    answers = gear.assumptions
+    keeps: dict = {}
+    spends: dict = {}
+    for part, pieces in attempt.keeps.items():
+        is_comb = part.startswith("comb-")
+        returns = answers.nuc_combs_return if is_comb else answers.nuc_box_returns
+        (keeps if returns else spends)[part] = pieces
+    away = NUC_BOX_AWAY_WEEKS - 1 if keeps else 0
     return Use(
         code=f"nuc/{split.yard}",
         location=split.yard,
         first=split.hive_week,
-        last=split.hive_week,
+        last=min(answers.weeks - 1, split.hive_week + away),
         units=split.sold,
-        value=gear.assumptions.nuc_price,
-        spends=spent,
+        value=answers.nuc_price,
+        keeps=keeps,
+        spends=spends,
         needs_use=attempt.code,
         per=split.sold / split.attempts,
     )
@@ -86,12 +113,12 @@ def _second_boxes(gear, projection, price, hives):
     for need in projection.second_boxes:
         facts = gear.sets[need.set_code]
         if facts.is_nuc:
-            kind, bundle = "nuc-to-hive", gear.nuc_to_hive_bundle()
+            kind, bundle = "nuc-to-hive", gear.nuc_to_hive_bundle(need.yard)
             value = gear.assumptions.colony_value / 2
         else:
-            kind, bundle = "second-box", gear.brood_box_bundle(need.set_code)
+            kind, bundle = "second-box", gear.brood_box_bundle(need.set_code, need.yard)
             value = values.second_box_value(gear.assumptions, need, price)
-        home = _home_of(need, hives)
+        home = home_of(need, hives)
         usual = gear.home.code if need.strength == "split" else gear.usual_single
         other_set = "" if facts.is_nuc or facts.code == usual else f"/in-{facts.code}"
         yield Use(
@@ -107,61 +134,16 @@ def _second_boxes(gear, projection, price, hives):
         )
 
 
-def _supers(gear, projection, price, hives):
-    answers = gear.assumptions
-    for need, strengths, colonies, honey in merged(projection.supers):
-        yard = gear.yards[need.yard]
-        value = values.super_value(answers, yard, honey, price)
-        if value <= 0:
-            continue
-        home = _home_of(need, hives)
-        width = "" if need.width == gear.home.width else f"/{need.width}-frame"
-        yield Use(
-            code=f"super/{need.yard}/{slug(need.window)}/{'+'.join(strengths)}/{need.number}{width}",
-            location=need.yard,
-            first=need.first,
-            last=need.last,
-            units=colonies,
-            value=value,
-            keeps=gear.super_bundle(need.width),
-            needs_use=home.code if home else None,
-            per=colonies / home.units if home else 1.0,
-        )
-
-
-def _home_of(need, hives):
-    """The hives a split's box stands on: the most of its yard's, where they come from several mothers' yards."""
-    if need.strength != "split":
-        return None
-    here = [use for use in hives if use.code.startswith("hive/") and use.location == need.yard]
-    return max(here, key=lambda use: use.units) if here else None
-
-
-def merged(needs):
-    """Super needs alike but for strength, joined: (need, strengths, colonies, honey lb on average)."""
-    groups: dict = {}
-    for need in needs:
-        if need.strength == "split":
-            key = (need.yard, need.window, need.number, need.width, need.first, need.last, "split", 0)
-        else:
-            honey_bin = int(need.honey_lb // HONEY_BIN_LB)
-            key = (need.yard, need.window, need.number, need.width, need.first, need.last, "", honey_bin)
-        groups.setdefault(key, []).append(need)
-    for alike in groups.values():
-        colonies = sum(need.colonies for need in alike)
-        honey = sum(need.honey_lb * need.colonies for need in alike) / colonies
-        order = ("strong", "fair", "weak", "split")
-        strengths = sorted({need.strength for need in alike}, key=order.index)
-        yield alike[0], strengths, colonies, honey
-
-
-def _small_gear(gear, projection):
+def _small_gear(gear, projection, supers):
     for need in projection.small_gear:
         kind = need.kind.partition("/")[0]
         part = gear.small_part(kind, need.width)
         if part is None or gear.set_brings(kind, need.width):
             continue
         window = need.kind.partition("/")[2]
+        under = _first_super(gear, need, window, supers) if window else None
+        if window and under is None:
+            continue
         rest = "".join(f"/{slug(word)}" for word in (window,) if word)
         width = "" if need.width == gear.home.width else f"/{need.width}-frame"
         yield Use(
@@ -172,7 +154,17 @@ def _small_gear(gear, projection):
             units=need.colonies,
             value=values.small_gear_value(gear.assumptions, kind),
             keeps={part: 1},
+            needs_use=under.code if under else None,
+            per=need.colonies / under.units if under else 1.0,
         )
+
+
+def _first_super(gear, need, window, supers):
+    """The first super an excluder lies under: of its yard, flow and width the one most colonies get; None if none."""
+    start = f"super/{need.yard}/{slug(window)}/"
+    end = "/1" if need.width == gear.home.width else f"/1/{need.width}-frame"
+    first = [use for use in supers if use.code.startswith(start) and use.code.endswith(end)]
+    return max(first, key=lambda use: use.units) if first else None
 
 
 def _feed(gear, projection):
@@ -230,37 +222,3 @@ def _build_up_week(gear):
     answers = gear.assumptions
     week = period_of(answers.start, answers.weeks, answers.second_box_week)
     return min((circuit_of(yard, answers).before(week) for yard in gear.yards.values()), default=week)
-
-
-def arrivals_of(gear, projection):
-    """Deadouts' gear by yard, and the frames bees can draw (a token that each drawn frame takes)."""
-    found: dict = {}
-    for dead in projection.deadouts:
-        for part, pieces in dead.returned.items():
-            key = (plain(part), dead.yard, dead.week)
-            found[key] = found.get(key, 0) + pieces
-    for week, frames in drawing_by_week(gear, projection).items():
-        found[TOKEN, gear.operation.shed, week] = frames
-    return tuple(
-        Arrival(part=part, location=place, period=week, quantity=pieces)
-        for (part, place, week), pieces in sorted(found.items())
-        if pieces
-    )
-
-
-def drawing_by_week(gear, projection):
-    """Frames that can be drawn: in each flow by its limit, half of it in the build-up, a few by fed splits."""
-    answers = gear.assumptions
-    frames: dict = {}
-    for drawing in projection.drawing:
-        frames[drawing.week] = frames.get(drawing.week, 0) + drawing.frames
-    week = period_of(answers.start, answers.weeks, answers.second_box_week)
-    build_up = sum(
-        counts[week] * answers.drawn_by(strength) * SPRING_DRAWING_SHARE
-        for (_yard, strength), counts in projection.colonies.items()
-    )
-    first = _build_up_week(gear)
-    frames[first] = frames.get(first, 0) + build_up
-    for split in projection.splits:
-        frames[split.week] = frames.get(split.week, 0) + split.attempts * answers.drawn_weak
-    return frames

@@ -7,6 +7,11 @@ Takes needs of the projection; gives money a unit. Constants are judgement unles
 # Beeswax; Whitcomb 1946) is 1.85 lb; medium and shallow by the boxes' inner volumes.
 DRAWING_HONEY_LB = {"deep": 1.85, "medium": 1.27, "shallow": 1.09}
 
+# How much the worst years weigh beside all of them, by the answer to "sooner ten short or thirty idle": judgement. What
+# stands idle does so in bad years, so that weighing those more buys less.
+BAD_YEARS_WEIGHT = {"idle": 0.0, "rather-idle": 0.1, "either": 0.25, "rather-short": 0.5, "short": 0.8}
+BAD_YEARS_SHARE = 0.1
+
 SUPERS_A_TRIP = 40  # what one trip carries beside its other errands
 EXCLUDER_MINUTES = 20  # looking for the queen and brood among honey combs, saved
 FEEDER_MINUTES = 20  # jars filled and carried a second time, saved
@@ -39,6 +44,11 @@ def super_value(assumptions, yard, honey_lb, price):
     """Honey that would otherwise have nowhere to go, less handling, extracting and the trip."""
     handling = minutes_value(assumptions, assumptions.super_minutes)
     return honey_lb * price - handling - trip_share(assumptions, yard)
+
+
+def early_pull_cost(assumptions, yard):
+    """What a super costs more that is pulled in mid-flow: another load home, the extractor set up once more."""
+    return minutes_value(assumptions, assumptions.pull_early_minutes) + trip_share(assumptions, yard)
 
 
 def second_box_value(assumptions, need, price):

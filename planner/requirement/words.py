@@ -36,6 +36,9 @@ def describe(use_code):
     width = next((f", {word.removesuffix('-frame')} frames" for word in rest if word.endswith("-frame")), "")
     rest = [word for word in rest if not word.endswith("-frame")]
     place = title(yard)
+    if kind == "left-on":
+        window, strength, number = rest
+        return f"{ORDINALS.get(int(number), number)} super of {_whose(strength)}{width} left on to the end, {title(window)} at {place}"
     if kind == "super":
         window, strength, number = rest
         ordinal = ORDINALS.get(int(number), number)
@@ -45,8 +48,10 @@ def describe(use_code):
     if kind == "second-box":
         other_set = f" in {title(rest[1].removeprefix('in-')).lower()}" if len(rest) > 1 else ""
         return f"second brood box of {_whose(rest[0])}{other_set} at {place}"
-    if kind == "hive":
+    if kind in ("hive", "hive-till-winter"):
         mother = f", splits from {title(rest[0].removeprefix('from-'))}" if rest else ""
+        if kind == "hive-till-winter":
+            return f"hives of splits that die in the winter at {place}{mother}"
         return f"hives for splits that made it at {place}{mother}"
     if kind == "feed":
         whose = {"autumn": f"autumn feed at {place}", "spring": "spring feed, all yards"}
@@ -68,6 +73,8 @@ def _short(kind, place, rest):
         "feeder": f"top feeders for autumn feeding at {place}",
         "guard": f"mouse guards at {place}",
         "reducer": f"entrance reducers at {place}",
+        "moth": "combs in store lost to wax moth",
+        "drawing-over": "drawing that ends with the flow",
         "renew": f"old {rest[0] if rest else 'brood'} combs renewed, all yards",
     }
     return words.get(kind, f"{title(kind).lower()} at {place}")

@@ -4,7 +4,7 @@ Takes the operation's recipes and the uses; gives the sizing problem's recipes a
 """
 
 from planner.requirement import values
-from planner.requirement.uses import TOKEN
+from planner.requirement.tokens import DRAWING, RESTED
 from planner.sizing.records import Recipe, Work
 
 # What assembling uses up, a piece: judgement.
@@ -33,15 +33,19 @@ def assembly_recipes(gear):
 
 
 def drawing_recipes(gear, needed):
-    """A framed foundation, one frame of the colonies' drawing, some honey: a drawn comb."""
+    """A framed foundation, one frame of the colonies' drawing, some honey: a drawn comb. What is not drawn rests; a
+    must at the flow's end asks for all of it rested, so that nothing is drawn in a dearth or saved for the next flow."""
+    if RESTED not in needed:
+        return
+    yield Recipe(code="rest", takes={DRAWING: 1}, makes={RESTED: 1})
     for depth in ("deep", "medium", "shallow"):
         wanted = [use for use in ("honey", "brood") if f"comb-{depth}-{use}" in needed]
         for use in wanted:
             extra = f"-{use}" if len(wanted) > 1 and use == "brood" else ""
             yield Recipe(
                 code=f"draw-{depth}{extra}",
-                takes={f"frame-{depth}-foundation": 1, TOKEN: 1},
-                makes={f"comb-{depth}-{use}": 1},
+                takes={f"frame-{depth}-foundation": 1, DRAWING: 1},
+                makes={f"comb-{depth}-{use}": 1, RESTED: 1},
                 cost=round(values.drawing_cost(gear.assumptions, depth), 4),
             )
 

@@ -10,6 +10,8 @@ from dataclasses import dataclass, fields
 
 from planner.season.questions import QUESTIONS, questions_for
 from planner.season.regions import region_of
+from planner.season.survival import WINTER_CORRELATION, fitted
+from planner.season.winters import winters_of
 
 WEEKS = 52
 TRUE_WORDS = ("true", "yes", "on", "1")
@@ -26,12 +28,19 @@ class AnswerFaults(Exception):
 
 @dataclass(frozen=True, kw_only=True)
 class Assumptions:
-    """One field a question. `target_colonies` None: as many as there are at the start."""
+    """One field a question. `target_colonies` None: as many as there are at the start.
+
+    `winter_correlation` is worked out: how far winters swing, from the keeper's own where told.
+    """
 
     start: dt.date
     weeks: int = WEEKS
     region: str
+    winter_correlation: float = WINTER_CORRELATION
+    winters: tuple[tuple[int, int], ...] | None = None
     survival_share: float
+    summer_loss_share: float
+    summer_united_share: float
     target_colonies: int | None
     spring_week: int
     second_box: bool
@@ -40,6 +49,8 @@ class Assumptions:
     nucs_sold: int
     nuc_price: float
     nuc_box_returns: bool
+    nuc_combs_return: bool
+    split_home: str
     splits_strong: int
     splits_fair: int
     splits_weak: int
@@ -59,12 +70,15 @@ class Assumptions:
     honey_medium_lb: float
     honey_shallow_lb: float
     weeks_to_extract: int
+    pull_early: bool
+    pull_early_minutes: float
     drawn_strong: int
     drawn_fair: int
     drawn_weak: int
     deadout_sound_share: float
     deadout_honey_lb: float
     comb_moth_share: float
+    stored_moth_share: float
     comb_culled: float
     excluders: bool
     feeders: bool
@@ -92,6 +106,7 @@ class Assumptions:
     season_markup: float
     small_markup: float
     season_limit: int
+    sooner: str
     super_minutes: float
     hour_value: float
     evenings_a_week: float
@@ -136,7 +151,16 @@ def assumptions_of(answers, *, start, region="", operation=None):
     if messages:
         raise AnswerFaults(messages)
     values["combs_in_super"] = int(values["combs_in_super"])
+    values |= _from_winters(values, own_share="survival_share" in answers)
     return Assumptions(start=start, **values)
+
+
+def _from_winters(values, *, own_share):
+    """Survival and its swing from the keeper's winters; a share the keeper tells beside them stands."""
+    fit = fitted(values["winters"] or (), share=values["survival_share"])
+    if own_share:
+        return {"winter_correlation": fit.correlation}
+    return {"winter_correlation": fit.correlation, "survival_share": fit.share}
 
 
 def checked(question, given):
@@ -150,6 +174,8 @@ def checked(question, given):
         return str(given)
     if given is None:
         return None
+    if question.kind == "winters":
+        return winters_of(question, given)
     return _number(question, given)
 
 
@@ -208,5 +234,5 @@ def _check_against(operation, values, messages):
         messages["super_depth"] = f"The catalogue has no {depth} box: choose another depth."
 
 
-_FIELDS = {field.name for field in fields(Assumptions)} - {"start", "weeks"}
+_FIELDS = {field.name for field in fields(Assumptions)} - {"start", "weeks", "winter_correlation"}
 assert {question.key for question in QUESTIONS} == _FIELDS, "a question without a field, or the reverse"

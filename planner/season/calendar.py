@@ -72,3 +72,40 @@ def circuit_of(yard, assumptions):
     """The yard's own interval where it has one, else the season's."""
     days = yard.visit_every_days or assumptions.circuit_days
     return Circuit(step=max(1, round(days / 7)), weeks=assumptions.weeks)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Turns:
+    """Periods at which colonies are found missing: dead in summer, united in autumn, dead in winter."""
+
+    summer: int
+    autumn: int
+    winter: int
+
+
+def turns_of(assumptions):
+    """Winter's dead are found at the first look in spring, summer's half-way to the autumn feeding, before which the
+    weak are united. A summer that is past its half counts what is left of it as its autumn."""
+    start, weeks = assumptions.start, assumptions.weeks
+    winter = period_of(start, weeks, assumptions.spring_week)
+    autumn = period_of(start, weeks, assumptions.autumn_feed_week)
+    summer_weeks = (assumptions.autumn_feed_week - assumptions.spring_week) % 52
+    half = (assumptions.spring_week + summer_weeks // 2 - 1) % 52 + 1
+    summer = period_of(start, weeks, half)
+    if autumn < winter:
+        summer = min(summer, autumn)
+    return Turns(summer=max(summer, winter) if winter < autumn else summer, autumn=autumn, winter=winter)
+
+
+def summers_end_first(assumptions):
+    """True where the autumn comes before the next spring: an order placed in summer."""
+    turns = turns_of(assumptions)
+    return turns.autumn < turns.winter
+
+
+def summer_left(assumptions):
+    """Share of the bees' summer, from the first look to autumn feeding, that still lies ahead."""
+    turns = turns_of(assumptions)
+    if turns.autumn >= turns.winter:
+        return 1.0
+    return min(1.0, turns.autumn / max(1, (assumptions.autumn_feed_week - assumptions.spring_week) % 52))

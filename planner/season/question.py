@@ -19,7 +19,7 @@ class Question:
     ask: str
     help: str
     unit: str = ""
-    kind: str = "number"  # number, whole, share, week, choice, money, flag
+    kind: str = "number"  # number, whole, share, week, choice, money, flag, winters
     default: object = None
     lowest: float | None = None
     highest: float | None = None

@@ -6,13 +6,13 @@ from planner.season.asked.bees import BEES, SPLITS
 from planner.season.asked.feed import FEED
 from planner.season.asked.flow import FLOW
 from planner.season.asked.gear import GEAR
-from planner.season.asked.money import MONEY, WORK
+from planner.season.asked.money import MONEY, RISK, WORK
 from planner.season.question import GROUPS, JUDGEMENT, Question
 from planner.season.regions import region_of
 
 __all__ = ["GROUPS", "JUDGEMENT", "QUESTIONS", "Question", "question_of", "questions_for"]
 
-QUESTIONS = (*BEES, *SPLITS, *FLOW, *GEAR, *FEED, *MONEY, *WORK)
+QUESTIONS = (*BEES, *SPLITS, *FLOW, *GEAR, *FEED, *MONEY, *RISK, *WORK)
 
 _BY_KEY = {question.key: question for question in QUESTIONS}
 

@@ -1,23 +1,24 @@
-"""Ways the year may go: winters, flows and splits, drawn by a seeded Latin hypercube.
+"""Ways the year may go: winters, summers, flows and splits, drawn by a seeded Latin hypercube.
 
 Takes the operation, the assumptions, how many and a seed; gives scenarios of equal probability. A winter has an
-effect common to all yards and one of each yard (beta), and the colonies' own luck (binomial) on top. A flow's gain
-has a factor of the year, of the window and of the yard, log-normal with mean 1.
+effect common to all yards and one of each yard (beta), and the colonies' own luck (binomial) on top; a summer's loss
+likewise. A flow's gain has a factor of the year, of the window and of the yard, log-normal with mean 1. Each matter has
+a stream of its own: another answer about the summer leaves winters and flows as they were. Other seeds give fresh,
+independent sets, to judge an order on seasons it was not made for.
 """
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
-from statistics import NormalDist
+from dataclasses import dataclass, field
 
 import numpy as np
 
-# Correlation of two colonies' fates: common to the year, and within a yard on top. Together they make the deaths
-# of an operation of some 110 colonies vary about ten times as much as independent ones would; implied by the
-# confidence intervals printed in the national loss surveys: 6.5 to 14.2 (Brodschneider 2018, Gray 2019, Lee 2015,
-# Kulhanek 2017).
-WINTER_CORRELATION = 0.075
+from planner.season.calendar import summer_left, summers_end_first
+from planner.season.chances import beta_quantiles, binomial_quantiles, layers, log_normals
+
+# Correlation of two colonies' fates within a yard, on top of the winter's own (survival.py says where that is from).
 YARD_CORRELATION = 0.03
+SUMMER_CORRELATION = 0.03
 SPLIT_CORRELATION = 0.03
 
 # How hard a winter is for a colony of this strength, as a power of its survival: judgement.
@@ -26,10 +27,13 @@ HARDSHIP = {"strong": 0.8, "fair": 1.0, "weak": 1.5}
 # The best and the worst of ten years lie 3.08 standard deviations apart on average (order statistics of the normal).
 SPAN_OF_TEN = 3.08
 
+WINTERS, SUMMERS, FLOWS, SPLITS = range(4)  # streams
+
 
 @dataclass(frozen=True, kw_only=True)
 class SeasonScenario:
-    """`survivors` by (yard, hive set, strength); `flow` factors by (yard, window name)."""
+    """By (yard, hive set, strength): colonies that come through the winter, die or are united in summer, of those that
+    stand then; by yard the share of wintered colonies; `flow` factors by (yard, window name)."""
 
     code: str
     probability: float
@@ -37,63 +41,77 @@ class SeasonScenario:
     flow: Mapping[tuple[str, str], float]
     year_flow: float
     split_success: float
+    summer_dead: Mapping[tuple[str, str, str], int] = field(default_factory=dict)
+    united: Mapping[tuple[str, str, str], int] = field(default_factory=dict)
+    winter_share: Mapping[str, float] = field(default_factory=dict)
 
 
 def draw(operation, assumptions, *, count, seed):
     """`count` scenarios of equal probability; the same seed gives the same."""
-    rng = np.random.default_rng(seed)
-    survivors = _winters(operation, assumptions, count, rng)
-    year, flow = _flows(operation, assumptions, count, rng)
-    success = beta_quantiles(layers(rng, count), assumptions.split_success, SPLIT_CORRELATION)
+    if count < 1:
+        raise ValueError(f"At least one season must be drawn, not {count}.")
+    streams = [np.random.default_rng([seed, stream]) for stream in (WINTERS, SUMMERS, FLOWS, SPLITS)]
+    shares = _winter_shares(operation, assumptions, count, streams[WINTERS])
+    survivors, dead, united = _lives(operation, assumptions, count, streams, shares)
+    year, flow = _flows(operation, assumptions, count, streams[FLOWS])
+    success = beta_quantiles(layers(streams[SPLITS], count), assumptions.split_success, SPLIT_CORRELATION)
     return tuple(
         SeasonScenario(
             code=f"s{number + 1:04d}",
             probability=1 / count,
-            survivors={group: int(alive[number]) for group, alive in survivors.items()},
+            survivors=_of(survivors, number),
             flow={window: float(factors[number]) for window, factors in flow.items()},
             year_flow=float(year[number]),
             split_success=float(success[number]),
+            summer_dead=_of(dead, number),
+            united=_of(united, number),
+            winter_share={yard: float(share[number]) for yard, share in shares.items()},
         )
         for number in range(count)
     )
 
 
-def layers(rng, count):
-    """`count` numbers in (0, 1), one in each of `count` equal layers, shuffled: one axis of a Latin hypercube."""
-    return (rng.permutation(count) + rng.random(count)) / count
+def _of(counts, number):
+    return {group: int(rows[number]) for group, rows in counts.items()}
 
 
-def beta_quantiles(shares, mean, correlation):
-    """Quantiles of the beta distribution with that mean whose draws correlate so; a mean of 0 or 1 stays put."""
-    if mean <= 0 or mean >= 1:
-        return np.full(len(shares), float(min(max(mean, 0), 1)))
-    total = 1 / correlation - 1
-    a, b = mean * total, (1 - mean) * total
-    x = np.sin(np.linspace(0, math.pi / 2, 4001)[1:-1]) ** 2
-    log_density = (a - 1) * np.log(x) + (b - 1) * np.log1p(-x)
-    weight = np.exp(log_density - log_density.max()) * np.sqrt(x * (1 - x))
-    below = np.cumsum(weight) - weight / 2
-    return np.interp(shares, below / weight.sum(), x)
+def _winter_shares(operation, assumptions, count, rng):
+    """The share of ordinary colonies that come through, by yard: the year's, then the yard's own about it."""
+    years = beta_quantiles(layers(rng, count), assumptions.survival_share, assumptions.winter_correlation)
+    codes = sorted({yard.code for yard in operation.yards} | {group.yard for group in operation.colonies})
+    return {code: beta_quantiles(layers(rng, count), years, YARD_CORRELATION) for code in codes}
 
 
-def _winters(operation, assumptions, count, rng):
+def _lives(operation, assumptions, count, streams, winter_shares):
+    """Survivors, summer dead and united by group, each out of those that stand when it comes."""
     groups = operation.colonies
-    if not groups:
-        return {}
-    years = beta_quantiles(layers(rng, count), assumptions.survival_share, WINTER_CORRELATION)
     colonies = sum(group.colonies for group in groups)
-    average = sum(HARDSHIP.get(g.strength, 1.0) * g.colonies for g in groups) / max(1, colonies)
-    yards = {}
-    for yard in sorted({group.yard for group in groups}):
-        axis = layers(rng, count)
-        yards[yard] = np.array(
-            [beta_quantiles(axis[i : i + 1], years[i], YARD_CORRELATION)[0] for i in range(count)]
-        )
-    survivors = {}
+    average = sum(HARDSHIP.get(g.strength, 1.0) * g.colonies for g in groups) / max(1, colonies) or 1.0
+    ahead = assumptions.summer_loss_share * summer_left(assumptions)
+    losses = beta_quantiles(layers(streams[SUMMERS], count), ahead, SUMMER_CORRELATION)
+    together = assumptions.summer_united_share
+    dead_share = losses * (1 - together)
+    of_rest = np.divide(
+        losses * together, 1 - dead_share, out=np.zeros_like(losses), where=dead_share < 1 - 1e-12
+    )
+    summer_first = summers_end_first(assumptions)
+    survivors, dead, united = {}, {}, {}
     for group in groups:
-        share = yards[group.yard] ** (HARDSHIP.get(group.strength, 1.0) / (average or 1))
-        survivors[group.yard, group.hive_set, group.strength] = rng.binomial(group.colonies, share)
-    return survivors
+        key = group.yard, group.hive_set, group.strength
+        share = winter_shares[group.yard] ** (HARDSHIP.get(group.strength, 1.0) / average)
+        luck = (
+            layers(streams[WINTERS], count),
+            layers(streams[SUMMERS], count),
+            layers(streams[SUMMERS], count),
+        )
+        standing = np.full(count, group.colonies)
+        if not summer_first:
+            survivors[key] = standing = binomial_quantiles(luck[0], standing, share)
+        dead[key] = binomial_quantiles(luck[1], standing, dead_share)
+        united[key] = binomial_quantiles(luck[2], standing - dead[key], of_rest)
+        if summer_first:
+            survivors[key] = binomial_quantiles(luck[0], standing - dead[key] - united[key], share)
+    return survivors, dead, united
 
 
 def _flows(operation, assumptions, count, rng):
@@ -117,12 +135,3 @@ def year_sigma(assumptions):
     if assumptions.crop_worst <= 0:
         return 0.0
     return math.log(assumptions.crop_best / assumptions.crop_worst) / SPAN_OF_TEN
-
-
-def log_normals(shares, sigma):
-    """Log-normal factors of mean 1 at these quantiles."""
-    if sigma == 0:
-        return np.ones(len(shares))
-    normal = NormalDist()
-    z = np.array([normal.inv_cdf(min(max(share, 1e-9), 1 - 1e-9)) for share in shares])
-    return np.exp(sigma * z - sigma**2 / 2)

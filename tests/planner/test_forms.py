@@ -62,6 +62,22 @@ def test_a_share_of_a_whole_per_cent_is_shown_without_a_point(season):
     assert str(AnswersForm(season)["survival_share"].value()) == "72"
 
 
+def test_winters_are_typed_in_pairs_and_shown_as_they_were(season):
+    form = sent(season, winters="60/44, 72/58")
+    assert form.errors == {}
+    assert season.answers == {"winters": "60/44, 72/58"}
+    shown = AnswersForm(season)
+    assert shown["winters"].value() == "60/44, 72/58"
+    asked = question_of(shown, "winters")
+    assert (asked.own, asked.usual, asked.span, asked.is_choice) == (True, "", "", False)
+    assert 'placeholder="60/44, 72/58"' in str(shown["winters"])
+
+
+def test_winters_stored_as_pairs_are_shown_as_typed(season):
+    season.answers = {"winters": [[60, 44], [72, 58]]}
+    assert AnswersForm(season)["winters"].value() == "60/44, 72/58"
+
+
 def test_the_usual_value_its_range_and_its_source_stand_beside_each(season):
     asked = question_of(AnswersForm(season), "survival_share")
     assert (asked.usual, asked.span, asked.unit) == ("70 %", "from 0 to 100", "%")
@@ -95,6 +111,8 @@ def test_the_keepers_own_region_is_the_usual_one_and_not_kept(season):
         ("survival_share", "140", "lies outside"),
         ("nuc_price", "much", "Enter a number"),
         ("splits_strong", "1.5", "Enter a whole number"),
+        ("winters", "60/70", "70 came out of 60 that went in"),
+        ("winters", "sixty", "Give colonies in and out as 60/44"),
         ("autumn_syrup", "9:1", "Select a valid choice"),
         ("target_colonies", "500", "your yards have 28 stands"),
     ],

@@ -1,7 +1,7 @@
 """What a keeper is asked about winter losses, the colonies wanted in autumn, and splits."""
 
 from planner.season.question import Question
-from planner.season.regions import REGIONS
+from planner.season.regions import REGIONS, SURVIVAL_SOURCE
 
 BEES = (
     Question(
@@ -13,16 +13,50 @@ BEES = (
         choices=tuple((region.code, region.words) for region in REGIONS),
     ),
     Question(
+        key="winters",
+        group="bees",
+        ask="Colonies in and out, the last five winters?",
+        help="One pair a winter, as 60/44, 72/58: sixty went in, forty-four came out. One winter helps, five are good.",
+        unit="in/out",
+        kind="winters",
+        lowest=1,
+        highest=5000,
+        source="your own winters, held towards the published figures while they are few: judgement",
+    ),
+    Question(
         key="survival_share",
         group="bees",
         ask="Of a hundred colonies that go into winter, how many usually come out?",
-        help="A typical winter. How far winters swing around it is worked out, not asked.",
+        help="Empty: from your own winters above, else the published ones. How far winters swing is worked out.",
         unit="share",
         kind="share",
-        default=0.7,
         lowest=0.0,
         highest=1.0,
-        source="Steinhauer et al. (2014): 30.6 % lost in the US winter 2012/13; Kulhanek et al. (2017): 26.9 %",
+        source=SURVIVAL_SOURCE,
+    ),
+    Question(
+        key="summer_loss_share",
+        group="bees",
+        ask="Of a hundred colonies in spring, how many are gone by autumn?",
+        help="Dead, queenless or too weak to winter; this year's splits not counted. Their gear comes back.",
+        unit="share",
+        kind="share",
+        default=0.2,
+        lowest=0.0,
+        highest=1.0,
+        source="US summers lost 25.3, 19.8 and 23.6 % (Steinhauer 2014, Lee 2015, Kulhanek 2017)",
+    ),
+    Question(
+        key="summer_united_share",
+        group="bees",
+        ask="How many of those do you unite with another colony in autumn?",
+        help="Queenless or weak ones: their comb and boxes are saved whole. The others are found dead in summer.",
+        unit="share",
+        kind="share",
+        default=0.4,
+        lowest=0.0,
+        highest=1.0,
+        source="Rhodes and Denney (2003): 5 to 17 % of queens lost in 16 weeks without any change; the rest judgement",
     ),
     Question(
         key="target_colonies",
@@ -104,6 +138,26 @@ SPLITS = (
         help="If not, each nuc sold takes a box with it.",
         kind="flag",
         default=True,
+    ),
+    Question(
+        key="nuc_combs_return",
+        group="splits",
+        ask="Do buyers bring five drawn combs for those they take?",
+        help="Frame for frame. If not, each nuc sold takes five combs with it.",
+        kind="flag",
+        default=False,
+    ),
+    Question(
+        key="split_home",
+        group="splits",
+        ask="What do your splits winter in?",
+        help="Boxes, floor or pallet, and covers are then asked for of that kind.",
+        kind="choice",
+        default="yard",
+        choices=(
+            ("yard", "what most hives of their yard stand in"),
+            ("all", "what most of all my hives stand in"),
+        ),
     ),
     Question(
         key="splits_strong",

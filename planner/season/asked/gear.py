@@ -37,6 +37,17 @@ GEAR = (
         highest=1.0,
     ),
     Question(
+        key="stored_moth_share",
+        group="gear",
+        ask="And of the combs that lie in store today, how much?",
+        help="By spring, or by the next flow where it is summer.",
+        unit="share",
+        kind="share",
+        default=0.03,
+        lowest=0.0,
+        highest=1.0,
+    ),
+    Question(
         key="comb_culled",
         group="gear",
         ask="How many old combs do you take out of a brood box each year?",

@@ -1,4 +1,4 @@
-"""What a keeper is asked about prices, evenings, driving and buying in season."""
+"""What a keeper is asked about prices, bad years, evenings, driving and buying in season."""
 
 from planner.season.question import Question
 
@@ -125,6 +125,24 @@ MONEY = (
         default=20,
         lowest=0,
         highest=10000,
+    ),
+)
+
+RISK = (
+    Question(
+        key="sooner",
+        group="money",
+        ask="Sooner ten supers short in a good year, or thirty idle in a bad one?",
+        help="The usual answer earns most over the years. The others give some of that up so that bad years hurt less.",
+        kind="choice",
+        default="idle",
+        choices=(
+            ("idle", "thirty idle: what earns most over the years"),
+            ("rather-idle", "rather thirty idle"),
+            ("either", "one is as bad as the other"),
+            ("rather-short", "rather ten short"),
+            ("short", "ten short: bad years must hurt least"),
+        ),
     ),
 )
 

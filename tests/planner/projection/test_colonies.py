@@ -23,7 +23,7 @@ def test_deadouts_conserve_gear(projected):
 
 
 def test_the_dead_and_the_living_are_all_there_were(projected):
-    for projection in projected():
+    for projection in projected(target_colonies=0):
         dead = sum(found.colonies for found in projection.deadouts)
         week = max(found.week for found in projection.deadouts)
         assert projection.total(0) - dead == projection.total(week)
@@ -46,18 +46,28 @@ def test_a_bad_winter_returns_more_gear(projected):
 
 def test_deadouts_are_found_at_the_first_visit_of_spring(projected, answers):
     # ISO week 13 of 2026 is period 16 of a season that starts on 1 December 2025, a week of the fortnightly round.
-    assert {dead.week for p in projected() for dead in p.deadouts} == {16}
+    # The summer's are found half-way to week 36, at the visit after week 24; the weak are united before week 36.
+    weeks = {(dead.why, dead.week) for p in projected() for dead in p.deadouts}
+    assert weeks == {("winter", 16), ("summer", 28), ("united", 38)}
 
 
 def test_comb_suffers_more_than_boxes(projected):
-    for dead in projected(count=1, deadout_sound_share=1, comb_moth_share=0.5)[0].deadouts:
+    told = {"deadout_sound_share": 1, "comb_moth_share": 0.5, "summer_united_share": 0}
+    for dead in projected(count=1, **told)[0].deadouts:
         assert dead.lost["box-deep-10"] == 0
         assert dead.lost["comb-deep-brood"] >= dead.held["comb-deep-brood"] // 2
 
 
 def test_nothing_sound_returns_nothing(projected):
-    for dead in projected(count=1, deadout_sound_share=0)[0].deadouts:
+    for dead in projected(count=1, deadout_sound_share=0, summer_united_share=0)[0].deadouts:
         assert set(dead.returned.values()) == {0}
+
+
+def test_united_colonies_give_back_all_of_their_gear(projected):
+    told = {"deadout_sound_share": 0, "summer_loss_share": 0.3, "summer_united_share": 1}
+    united = [dead for p in projected(**told) for dead in p.deadouts if dead.why == "united"]
+    assert united
+    assert all(dead.returned == dead.held and dead.honey_lb == 0 for dead in united)
 
 
 def test_the_books_go_before_the_set_and_treated_comb_counts_as_the_set_s():

@@ -30,7 +30,7 @@ def test_a_new_hive_is_one_brood_box_with_floor_and_covers(season_gear):
 def test_outfits_that_run_all_mediums_are_built_of_mediums(season_gear):
     gear = season_gear(in_set("three-mediums-10"))
     assert gear.hive_bundle()["comb-medium-brood"] == 10
-    assert gear.brood_box_bundle() == {"box-medium-10": 1, "comb-medium-brood": 10}
+    assert gear.brood_box_bundle() == {"box-medium-10": 2, "comb-medium-brood": 20}
     assert "nuc-box-5" not in gear.nuc_bundle()
     assert gear.nuc_bundle()["comb-medium-brood"] == 5
 

@@ -1,6 +1,6 @@
 """Recipes of the season: assembling with its small things, drawing with its token."""
 
-from planner.requirement.uses import TOKEN
+from planner.requirement.tokens import DRAWING, RESTED
 from planner.requirement.workbench import assembly_recipes, closure, drawing_recipes, evenings
 from planner.sizing.records import Recipe
 
@@ -15,11 +15,12 @@ def test_a_box_takes_paint_fasteners_and_glue_and_a_frame_nails(season_gear):
 
 
 def test_bees_draw_a_framed_foundation_by_a_token(season_gear):
-    wanted = {"comb-medium-honey", "comb-medium-brood", "comb-deep-brood"}
+    wanted = {"comb-medium-honey", "comb-medium-brood", "comb-deep-brood", RESTED}
     recipes = {recipe.code: recipe for recipe in drawing_recipes(season_gear(), wanted)}
-    assert recipes.keys() == {"draw-medium", "draw-medium-brood", "draw-deep"}
-    assert recipes["draw-medium"].takes == {"frame-medium-foundation": 1, TOKEN: 1}
-    assert recipes["draw-medium"].makes == {"comb-medium-honey": 1}
+    assert recipes.keys() == {"draw-medium", "draw-medium-brood", "draw-deep", "rest"}
+    assert recipes["draw-medium"].takes == {"frame-medium-foundation": 1, DRAWING: 1}
+    assert recipes["draw-medium"].makes == {"comb-medium-honey": 1, RESTED: 1}
+    assert list(drawing_recipes(season_gear(), {"comb-deep-brood"})) == []
     assert recipes["draw-deep"].cost > recipes["draw-medium"].cost > 0
     assert all(recipe.work_minutes == 0 for recipe in recipes.values())
 

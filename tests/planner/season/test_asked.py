@@ -5,7 +5,7 @@ import pytest
 from planner.season.question import GROUPS
 from planner.season.questions import QUESTIONS
 
-KINDS = {"number", "whole", "share", "week", "choice", "money", "flag"}
+KINDS = {"number", "whole", "share", "week", "choice", "money", "flag", "winters"}
 
 
 @pytest.mark.parametrize("question", QUESTIONS, ids=lambda question: question.key)

@@ -5,6 +5,7 @@ import datetime as dt
 import pytest
 
 from planner.season.assumptions import AnswerFaults, assumptions_of
+from planner.season.survival import WINTER_CORRELATION, fitted
 from tests.planner.operations import DAY, operation
 
 
@@ -23,6 +24,23 @@ def test_no_answers_give_the_defaults():
     assert answers.circuit_days == 14
     assert answers.honey_per_super_lb == answers.honey_medium_lb
     assert answers.split_success == 0.7
+
+
+def test_winters_of_ones_own_tell_survival_and_how_far_it_swings():
+    usual = assumptions_of({}, start=DAY, region="north")
+    assert (usual.winters, usual.winter_correlation) == (None, WINTER_CORRELATION)
+    told = assumptions_of({"winters": "60/54, 70/64, 75/66, 80/73, 82/75"}, start=DAY, region="north")
+    assert told.winters[0] == (60, 54)
+    assert usual.survival_share < 0.8 < told.survival_share < 0.95
+    assert told.winter_correlation < WINTER_CORRELATION
+    fit = fitted(told.winters, share=usual.survival_share)
+    assert (told.survival_share, told.winter_correlation) == (fit.share, fit.correlation)
+
+
+def test_a_share_told_beside_the_winters_stands():
+    told = assumptions_of({"winters": "60/57", "survival_share": 0.5}, start=DAY, region="north")
+    assert told.survival_share == 0.5
+    assert told.winter_correlation != WINTER_CORRELATION
 
 
 def test_answers_as_a_form_sends_them_are_read():
@@ -56,6 +74,10 @@ def test_the_answered_region_goes_before_the_keepers():
         ("guards", "perhaps", "Answer yes or no; “perhaps” is neither"),
         ("super_depth", "huge", "Choose one of deep, medium, shallow; “huge” is none of them"),
         ("region", "moon", "is none of them"),
+        ("winters", "60/70", "70 came out of 60"),
+        ("winters", "good", "Give colonies in and out as 60/44"),
+        ("summer_loss_share", 2, "lies outside"),
+        ("sooner", "never", "“never” is none of them"),
         ("moon_phase", 3, "There is no question “moon_phase”"),
         ("honey_price", -1, "lies outside"),
     ],

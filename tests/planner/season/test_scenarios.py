@@ -4,14 +4,8 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from planner.season.scenarios import (
-    SPAN_OF_TEN,
-    beta_quantiles,
-    draw,
-    layers,
-    log_normals,
-    year_sigma,
-)
+from planner.season.scenarios import SPAN_OF_TEN, draw, year_sigma
+from planner.season.survival import WINTER_CORRELATION
 from tests.planner.operations import operation
 
 # Overdispersion of winter losses implied by the printed confidence intervals: 8.2 and 6.5 (COLOSS 2016/17,
@@ -38,7 +32,7 @@ def test_the_deaths_are_as_overdispersed_as_the_published_surveys(answers):
     drawn = draw(whole, answers(), count=3000, seed=1)
     alive = np.array([sum(scenario.survivors.values()) for scenario in drawn])
     share = alive.mean() / colonies
-    assert share == pytest.approx(0.7, abs=0.01)
+    assert share == pytest.approx(answers().survival_share, abs=0.01)
     overdispersion = alive.var() / (colonies * share * (1 - share))
     assert PUBLISHED_OVERDISPERSION[0] < overdispersion < PUBLISHED_OVERDISPERSION[1]
 
@@ -88,26 +82,64 @@ def test_best_and_worst_of_ten_years_lie_as_far_apart_as_order_statistics_say():
     assert np.trapezoid(inside, grid) == pytest.approx(SPAN_OF_TEN, abs=0.01)
 
 
-def test_layers_fill_every_layer_once():
-    drawn = layers(np.random.default_rng(1), 50)
-    assert sorted((drawn * 50).astype(int)) == list(range(50))
-
-
-@pytest.mark.parametrize(("mean", "correlation"), [(0.7, 0.075), (0.5, 0.03), (0.95, 0.1), (0.1, 0.02)])
-def test_beta_quantiles_agree_with_a_reference(mean, correlation):
-    shares = np.linspace(0.02, 0.98, 49)
-    total = 1 / correlation - 1
-    reference = stats.beta.ppf(shares, mean * total, (1 - mean) * total)
-    assert beta_quantiles(shares, mean, correlation) == pytest.approx(reference, abs=2e-3)
-
-
-def test_log_normals_agree_with_a_reference():
-    shares = np.linspace(0.01, 0.99, 21)
-    reference = stats.lognorm.ppf(shares, 0.3, scale=np.exp(-0.045))
-    assert log_normals(shares, 0.3) == pytest.approx(reference)
-    assert (log_normals(shares, 0) == 1).all()
-
-
 def test_no_colonies_draw_no_winters(answers):
     drawn = draw(operation(colonies=()), answers(), count=3, seed=1)
     assert [scenario.survivors for scenario in drawn] == [{}, {}, {}]
+
+
+def test_less_than_one_season_is_refused(answers):
+    with pytest.raises(ValueError, match="At least one season must be drawn, not 0"):
+        draw(operation(), answers(), count=0, seed=1)
+
+
+def test_winters_of_ones_own_that_swing_widely_are_drawn_so(answers):
+    told = answers(winters="100/95, 100/20, 100/90, 100/40, 100/97")
+    assert told.winter_correlation > WINTER_CORRELATION
+    spread = [
+        np.std([sum(scenario.survivors.values()) for scenario in draw(operation(), one, count=400, seed=3)])
+        for one in (answers(survival_share=told.survival_share), told)
+    ]
+    assert spread[1] > 1.2 * spread[0]
+
+
+def test_a_summer_takes_the_published_share_of_those_that_came_through(answers):
+    # Steinhauer et al. (2014), Lee et al. (2015), Kulhanek et al. (2017): US summers took 25.3, 19.8 and 23.6 %.
+    drawn = draw(operation(), answers(), count=1000, seed=4)
+    alive = sum(sum(scenario.survivors.values()) for scenario in drawn)
+    dead = sum(sum(scenario.summer_dead.values()) for scenario in drawn)
+    united = sum(sum(scenario.united.values()) for scenario in drawn)
+    assert 0.19 < (dead + united) / alive < 0.255
+    assert united / (dead + united) == pytest.approx(answers().summer_united_share, abs=0.03)
+
+
+@pytest.mark.parametrize("share", [0, 1])
+def test_a_summer_that_takes_none_or_all(answers, share):
+    for together in (0, 0.5, 1):
+        told = answers(summer_loss_share=share, summer_united_share=together)
+        for scenario in draw(operation(), told, count=4, seed=1):
+            gone = sum(scenario.summer_dead.values()) + sum(scenario.united.values())
+            assert gone == share * sum(scenario.survivors.values())
+
+
+def test_another_answer_about_the_summer_leaves_winters_and_flows_as_they_were(answers):
+    first = draw(operation(), answers(), count=20, seed=5)
+    other = draw(operation(), answers(summer_loss_share=0.5, splits_good_of_ten=3), count=20, seed=5)
+    assert [s.survivors for s in first] == [s.survivors for s in other]
+    assert [s.flow for s in first] == [s.flow for s in other]
+    assert [s.summer_dead for s in first] != [s.summer_dead for s in other]
+
+
+def test_a_better_winter_saves_at_least_as_many_in_every_scenario(answers):
+    worse = draw(operation(), answers(survival_share=0.6), count=30, seed=6)
+    better = draw(operation(), answers(survival_share=0.8), count=30, seed=6)
+    for one, other in zip(worse, better, strict=True):
+        assert all(one.survivors[group] <= other.survivors[group] for group in one.survivors)
+
+
+def test_seeds_give_sets_that_share_nothing_and_do_not_move_together(answers):
+    first, fresh = (draw(operation(), answers(), count=400, seed=seed) for seed in (1, 2))
+    flows = [{scenario.year_flow for scenario in drawn} for drawn in (first, fresh)]
+    assert not flows[0] & flows[1]
+    for of in (lambda s: s.year_flow, lambda s: sum(s.survivors.values()), lambda s: s.split_success):
+        moved = np.corrcoef([of(s) for s in first], [of(s) for s in fresh])[0, 1]
+        assert abs(moved) < 4 / np.sqrt(400)
