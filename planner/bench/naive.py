@@ -2,7 +2,8 @@
 
 Takes a Problem (with hauls, or pooled: then one place); gives the form with its size. Written from the problem's
 meaning alone, sharing with the programme only the most packs a yes-or-no choice may allow: it is what the product's
-form is measured by and checked against. A part that is touched at one place only has its balances there only.
+form is measured by and checked against. Every part has its balances at every place; in the lean form, worth the same and
+quicker to check against, a part that is touched at one place only has them there only.
 """
 
 from dataclasses import dataclass, replace
@@ -28,8 +29,9 @@ class Naive:
         return len(self.lp.constraints())
 
 
-def naive_form(problem, *, packs=None):
+def naive_form(problem, *, packs=None, lean=False):
     """The form; `packs` {(offer, period): packs} fixes the here-and-now order."""
+    places = places_of(problem, lean=lean)
     lp = pulp.LpProblem("naive", pulp.LpMaximize)
     now = Orders(lp, problem, "now", None)
     if problem.budget is not None:
@@ -37,7 +39,7 @@ def naive_form(problem, *, packs=None):
     if packs is not None:
         for key, ordered in now.packs.items():
             lp += ordered == packs.get(key, 0)
-    money = [_Scenario(lp, problem, number, now).money() for number in range(len(problem.scenarios))]
+    money = [_Scenario(lp, problem, number, now, places).money() for number in range(len(problem.scenarios))]
     expected = pulp.lpSum(row.probability * own for row, own in zip(problem.scenarios, money, strict=True))
     weight, share = problem.bad_years.weight, problem.bad_years.share
     objective = (1 - weight) * expected
@@ -68,10 +70,12 @@ def _mean_of_worst(lp, problem, money, share):
     return level - pulp.lpSum(missing)
 
 
-def places_of(problem):
-    """part -> places where it has balances: all of them, or the only one where anything touches it."""
+def places_of(problem, *, lean=False):
+    """part -> places where it has balances: all of them, or (lean) the only one where anything touches it."""
     if not problem.hauls:
         return {part.code: (None,) for part in problem.parts}
+    if not lean:
+        return {part.code: tuple(problem.locations) for part in problem.parts}
     first = problem.locations[0]
     touched: dict = {part.code: set() for part in problem.parts}
     for row in (*problem.stock, *(a for s in problem.scenarios for a in s.arrivals)):
@@ -94,10 +98,10 @@ def places_of(problem):
 class _Scenario:
     """One scenario's variables and rows, gathered in `flows`: what is added to each balance."""
 
-    def __init__(self, lp, problem, number, now):
+    def __init__(self, lp, problem, number, now, places):
         self.lp, self.problem, self.number = lp, problem, number
         self.facts = problem.scenarios[number]
-        self.places = places_of(problem)
+        self.places = places
         self.flows: dict = {
             (part, place, period): []
             for part, places in self.places.items()

@@ -32,7 +32,7 @@ def joined(problem, *, out, home=0.0):
 def test_on_random_problems_it_agrees_with_the_exact_form(seed):
     problem = problem_of(random_problem(random.Random(1000 + seed)))
     plan = solve(problem, gap=1e-7, prices=False)
-    worth = naive_worth(problem)
+    worth = naive_worth(problem, lean=seed % 2 == 0)
     if plan.is_order:
         assert worth == pytest.approx(plan.objective, rel=1e-5, abs=1e-5)
     else:
@@ -43,20 +43,22 @@ def test_on_random_problems_it_agrees_with_the_exact_form(seed):
 def test_on_a_season_it_agrees_with_the_exact_form_with_hauls(small_season, seed):
     problem = joined(small_season(seed=seed, scenarios=1, yards=1, colonies=6), out=0.05)
     plan = solve(problem, gap=1e-6, prices=False, seconds=120)
-    assert naive_worth(problem) == pytest.approx(plan.objective, rel=1e-5)
+    assert naive_worth(problem, lean=True) == pytest.approx(plan.objective, rel=1e-5)
 
 
 def test_on_a_season_where_gear_goes_free_it_agrees_with_the_pooled_form(small_season):
     problem = small_season(scenarios=2)
     plan = solve(problem, gap=1e-6, prices=False, seconds=120)
     packs = plan.packs()
-    assert naive_worth(joined(problem, out=0.0), packs=packs) == pytest.approx(plan.objective, rel=1e-6)
+    assert naive_worth(joined(problem, out=0.0), packs=packs, lean=True) == pytest.approx(
+        plan.objective, rel=1e-6
+    )
 
 
 def test_ways_that_cost_make_an_order_worth_no_more_than_the_pooled_form_says(small_season):
     problem = small_season(scenarios=2)
     packs = solve(problem, gap=1e-3, prices=False, seconds=120).packs()
-    worths = [naive_worth(joined(problem, out=cost), packs=packs) for cost in (0.0, 0.2, 1.0)]
+    worths = [naive_worth(joined(problem, out=cost), packs=packs, lean=True) for cost in (0.0, 0.2, 1.0)]
     assert worths[0] > worths[1] > worths[2]
 
 
@@ -77,13 +79,18 @@ def test_bad_years_weigh_as_the_mean_of_the_worst_share():
 
 def test_its_size_is_one_balance_a_part_place_period_and_scenario(small_season):
     problem = joined(small_season(scenarios=2), out=0.1)
-    places = places_of(problem)
-    balances = sum(len(spots) for spots in places.values()) * problem.periods * len(problem.scenarios)
+    balances = len(problem.parts) * len(problem.locations) * problem.periods * len(problem.scenarios)
     form = naive_form(problem)
     assert form.rows > balances > 5000
     assert form.variables > balances
+
+
+def test_the_lean_form_tells_a_part_only_where_anything_touches_it(small_season):
+    problem = joined(small_season(scenarios=2), out=0.1)
+    places = places_of(problem, lean=True)
     assert places["paint"] == ("shed",)
     assert set(places["box-medium-10"]) == set(problem.locations)
+    assert naive_form(problem, lean=True).rows < naive_form(problem).rows
 
 
 def test_without_choices_a_problem_is_a_plain_lp_in_every_form(small_season):

@@ -1,0 +1,84 @@
+"""Order quality: the worst of the seeds is told, and what cannot be said is not."""
+
+import pytest
+
+from planner.bench import trials
+from planner.bench.measuring import Stopwatch
+from planner.bench.runner import QUICK, Runner, Scale
+
+SCALE = Scale(trial_seeds=(1, 2))
+GOOD = {
+    "done": True,
+    "seasons": 1000,
+    "ours": 1120.0,
+    "rule": 1000.0,
+    "nothing": 900.0,
+    "over_mean_low": 5.0,
+    "gap": 0.001,
+}
+
+
+@pytest.fixture
+def there(monkeypatch):
+    monkeypatch.setattr(trials.importlib.util, "find_spec", lambda name: name)
+
+
+def figures(answer, scale=SCALE):
+    said = []
+    runner = Runner(
+        scale=scale,
+        catalogue={},
+        market={},
+        tell=said.append,
+        run=lambda task, settings, seconds: answer(settings["instance"]),
+        stopwatch=Stopwatch(),
+    )
+    return list(trials.order_quality(runner)), said
+
+
+def test_each_size_tells_gain_what_it_adds_and_the_gap_and_large_ones_the_mean_season(there):
+    found, _ = figures(lambda instance: GOOD)
+    demo = [figure for figure in found if figure.figure.startswith("8 yards")]
+    assert [(f.value, f.target) for f in demo] == [
+        (pytest.approx(0.12), ">= 0.09"),
+        (pytest.approx(2.2), ">= 1.9"),
+        (0.001, "<= 0.004"),
+    ]
+    medium = [figure for figure in found if figure.figure.startswith("12 yards")]
+    assert [f.target for f in medium] == [">= 0.09", ">= 1.9", "> 0", "<= 0.0015"]
+    assert len(found) == 3 + 3 + 4 + 4
+
+
+def test_the_worst_seed_counts(there):
+    worse = {**GOOD, "ours": 1050.0, "over_mean_low": -2.0, "gap": 0.002}
+    found, _ = figures(lambda instance: worse if instance.seed == 2 else GOOD)
+    medium = [figure for figure in found if figure.figure.startswith("12 yards")]
+    assert [f.value for f in medium] == [pytest.approx(0.05), pytest.approx(1.5), -2.0, 0.002]
+    assert not any(f.is_met for f in medium)
+    assert "worst of 2 seeds" in medium[0].figure
+
+
+def test_an_order_not_proven_in_time_is_said_and_not_tried(there):
+    found, said = figures(lambda instance: {"done": False})
+    assert found == []
+    assert said[0] == "left out, no order was proven in time: trial of 8 yards, 110 colonies, seed 1"
+
+
+def test_what_the_trial_left_out_gives_no_figure(there):
+    bare = {**GOOD, "rule": None, "gap": None, "over_mean_low": None}
+    assert figures(lambda instance: bare)[0] == []
+
+
+def test_a_rule_that_adds_nothing_gives_no_multiple_of_it(there):
+    found, _ = figures(lambda instance: {**GOOD, "nothing": 1000.0})
+    assert not any("adds over buying nothing" in figure.figure for figure in found)
+
+
+def test_quick_tries_only_the_size_of_the_demo(there):
+    found, _ = figures(lambda instance: GOOD, QUICK)
+    assert {figure.figure.partition(",")[0] for figure in found} == {"8 yards"}
+
+
+def test_without_a_trial_there_is_no_such_row(monkeypatch):
+    monkeypatch.setattr(trials.importlib.util, "find_spec", lambda name: None)
+    assert figures(lambda instance: GOOD)[0] == []
