@@ -3,8 +3,6 @@
 Takes a Runner; gives Figures, each the worst of its seeds. The trial itself is planner.trial's.
 """
 
-import importlib
-import importlib.util
 import math
 from functools import partial
 
@@ -14,15 +12,15 @@ from planner.bench.measuring import Stopwatch
 from planner.bench.tasks import GAP
 from planner.season.scenarios import draw
 from planner.solution import solve
+from planner.trial import Effort, trial_of
 
 DEMO = Size(yards=8, colonies=110)  # as many as the demo's
-CONTEST = "planner.trial.contest"
+BATCHES = 10  # of the fresh seasons, for the statistical gap
 PLANNING_SHARE = 0.5  # of the time, the rest is for the trial
 
 
 def trial(*, instance, fresh, seconds):
     """Means of the orders over fresh seasons, the least gain over the mean season's order, the statistical gap."""
-    contest = importlib.import_module(CONTEST)
     watch = Stopwatch(seconds)
     operation = instance.operation()
     answers = instance.answers(operation)
@@ -31,7 +29,7 @@ def trial(*, instance, fresh, seconds):
     plan = solve(problem, gap=GAP, seconds=PLANNING_SHARE * seconds, prices=False)
     if not plan.is_order or plan.gap is None or plan.gap > GAP + 1e-9:
         return {"done": False}
-    effort = contest.Effort(
+    effort = Effort(
         count=fresh,
         seed=instance.seed,
         gap=GAP,
@@ -39,8 +37,9 @@ def trial(*, instance, fresh, seconds):
         left=watch.left,
         solve=solve,
         other_seed=False,
+        batches=BATCHES,
     )
-    found = contest.trial_of(operation, answers, problem, plan.packs(), scenarios=scenarios, effort=effort)
+    found = trial_of(operation, answers, problem, plan.packs(), scenarios=scenarios, effort=effort)
     return {"done": True, **_numbers(found)}
 
 
@@ -57,8 +56,6 @@ def _numbers(found):
 
 def order_quality(runner):
     """Each size on each seed, an operation of the demo's size first."""
-    if importlib.util.find_spec(CONTEST) is None:
-        return
     scale = runner.scale
     cases = (
         (DEMO, "<= 0.004"),

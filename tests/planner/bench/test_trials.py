@@ -3,8 +3,11 @@
 import pytest
 
 from planner.bench import trials
+from planner.bench.instances import Size
 from planner.bench.measuring import Stopwatch
 from planner.bench.runner import QUICK, Runner, Scale
+from planner.bench.tasks import Instance
+from planner.solution.plans import no_plan
 
 SCALE = Scale(trial_seeds=(1, 2))
 GOOD = {
@@ -16,11 +19,6 @@ GOOD = {
     "over_mean_low": 5.0,
     "gap": 0.001,
 }
-
-
-@pytest.fixture
-def there(monkeypatch):
-    monkeypatch.setattr(trials.importlib.util, "find_spec", lambda name: name)
 
 
 def figures(answer, scale=SCALE):
@@ -36,7 +34,7 @@ def figures(answer, scale=SCALE):
     return list(trials.order_quality(runner)), said
 
 
-def test_each_size_tells_gain_what_it_adds_and_the_gap_and_large_ones_the_mean_season(there):
+def test_each_size_tells_gain_what_it_adds_and_the_gap_and_large_ones_the_mean_season():
     found, _ = figures(lambda instance: GOOD)
     demo = [figure for figure in found if figure.figure.startswith("8 yards")]
     assert [(f.value, f.target) for f in demo] == [
@@ -49,7 +47,7 @@ def test_each_size_tells_gain_what_it_adds_and_the_gap_and_large_ones_the_mean_s
     assert len(found) == 3 + 3 + 4 + 4
 
 
-def test_the_worst_seed_counts(there):
+def test_the_worst_seed_counts():
     worse = {**GOOD, "ours": 1050.0, "over_mean_low": -2.0, "gap": 0.002}
     found, _ = figures(lambda instance: worse if instance.seed == 2 else GOOD)
     medium = [figure for figure in found if figure.figure.startswith("12 yards")]
@@ -58,27 +56,38 @@ def test_the_worst_seed_counts(there):
     assert "worst of 2 seeds" in medium[0].figure
 
 
-def test_an_order_not_proven_in_time_is_said_and_not_tried(there):
+def test_an_order_not_proven_in_time_is_said_and_not_tried():
     found, said = figures(lambda instance: {"done": False})
     assert found == []
     assert said[0] == "left out, no order was proven in time: trial of 8 yards, 110 colonies, seed 1"
 
 
-def test_what_the_trial_left_out_gives_no_figure(there):
+def test_what_the_trial_left_out_gives_no_figure():
     bare = {**GOOD, "rule": None, "gap": None, "over_mean_low": None}
     assert figures(lambda instance: bare)[0] == []
 
 
-def test_a_rule_that_adds_nothing_gives_no_multiple_of_it(there):
+def test_a_rule_that_adds_nothing_gives_no_multiple_of_it():
     found, _ = figures(lambda instance: {**GOOD, "nothing": 1000.0})
     assert not any("adds over buying nothing" in figure.figure for figure in found)
 
 
-def test_quick_tries_only_the_size_of_the_demo(there):
+def test_quick_tries_only_the_size_of_the_demo():
     found, _ = figures(lambda instance: GOOD, QUICK)
     assert {figure.figure.partition(",")[0] for figure in found} == {"8 yards"}
 
 
-def test_without_a_trial_there_is_no_such_row(monkeypatch):
-    monkeypatch.setattr(trials.importlib.util, "find_spec", lambda name: None)
-    assert figures(lambda instance: GOOD)[0] == []
+def test_a_trial_tells_numbers_of_an_operation_planned_and_tried(catalogue, market):
+    instance = Instance(catalogue=catalogue, market=market, size=Size(yards=1, colonies=8), scenarios=4)
+    found = trials.trial(instance=instance, fresh=40, seconds=60)
+    assert found["done"] and found["seasons"] == 40
+    assert found["ours"] > found["nothing"]
+    assert found["gap"] >= 0 and isinstance(found["over_mean_low"], float)
+
+
+def test_a_trial_without_a_proven_order_says_so(catalogue, market, monkeypatch):
+    monkeypatch.setattr(
+        trials, "solve", lambda problem, **settings: no_plan("time_limit", "no time", 1, "highs")
+    )
+    instance = Instance(catalogue=catalogue, market=market, size=Size(yards=1, colonies=8), scenarios=2)
+    assert trials.trial(instance=instance, fresh=10, seconds=60) == {"done": False}
