@@ -9,6 +9,7 @@ from planner.season.questions import questions_for
 from planner.season.winters import winters_in_words
 
 SURVIVAL = "that {survival_share} of colonies come through the winter"
+SUMMER = "that {summer_loss_share} of them are gone by autumn"
 TARGET = "that you want {target_words} in autumn"
 SPLITS = "that {splits_good_of_ten:g} of 10 splits turn out good"
 CROP = "an ordinary crop of {crop_ordinary:g} lb a colony"
@@ -26,13 +27,22 @@ FED = "autumn feeding from week {autumn_feed_week} of the year"
 BUCKETS = "that {bucket_returns_share} of buckets come back"
 RETURNED = "that {deadout_sound_share} of a deadout's gear is fit to use again"
 
+SHARES = (
+    "survival_share",
+    "summer_loss_share",
+    "fill_share",
+    "jar_share",
+    "deadout_sound_share",
+    "bucket_returns_share",
+)
+
 # (key of the answer the belief rests on, its words), by the kind of the use or the part used up
 BELIEFS = {
     "super": (("crop_ordinary", CROP), ("fill_share", FILL)),
     "excluder": (("crop_ordinary", CROP),),
     "second-box": (("second_box_week", SECOND),),
-    "split": (("splits_good_of_ten", SPLITS), ("target_colonies", TARGET)),
-    "hive": (("target_colonies", TARGET), ("splits_good_of_ten", SPLITS)),
+    "split": (("summer_loss_share", SUMMER), ("splits_good_of_ten", SPLITS), ("target_colonies", TARGET)),
+    "hive": (("summer_loss_share", SUMMER), ("target_colonies", TARGET), ("splits_good_of_ten", SPLITS)),
     "nuc": (("splits_good_of_ten", SPLITS),),
     "nuc-to-hive": (("target_colonies", TARGET),),
     "feed": (("stores_target_lb", STORES),),
@@ -63,7 +73,7 @@ def beliefs_of(kinds, assumptions):
 
 def _words(assumptions):
     words = {key: getattr(assumptions, key) for key in _keys(assumptions)}
-    for key in ("survival_share", "fill_share", "jar_share", "deadout_sound_share", "bucket_returns_share"):
+    for key in SHARES:
         words[key] = percent(words[key])
     target = assumptions.target_colonies
     words["target_words"] = f"{target} colonies" if target is not None else "as many colonies as now"

@@ -15,6 +15,8 @@ from planner.plan.use_words import what_of
 from planner.plan.words import cents, day_words, number, of_100, sum_words
 from planner.requirement import by_week
 
+PULLED_EARLY = "left-on/"  # a super not left on to the end was pulled in mid-flow: a choice, nothing left out
+
 
 def shortages(facts):
     """Uses that would pay and are left out, by what they are, dearest first; and at which yards most."""
@@ -24,7 +26,7 @@ def shortages(facts):
         short = {item.use: item.units for item in solved[scenario.code].short}
         met = set()
         for use in scenario.uses:
-            if use.must or use.value <= 0:
+            if use.must or use.value <= 0 or use.code.startswith(PULLED_EARLY):
                 continue
             what, units = what_of(use.code), short.get(use.code, 0.0)
             tallies[what].add(scenario.probability, use, units)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from planner.projection.growth import modelled_share
 from planner.projection.records import SuperNeed
 from planner.season.calendar import circuit_of, piece_of
 
@@ -34,8 +35,11 @@ class FlowClass:
     born: int
 
 
-def share_of_full(strength, weeks_on):
+def share_of_full(strength, weeks_on, growth="usual"):
     """Of a full colony's gain, what one of this strength gathers so many weeks into its build-up."""
+    if growth == "model":
+        shares = np.array([modelled_share(strength, int(week)) for week in np.atleast_1d(weeks_on)])
+        return np.where(np.atleast_1d(weeks_on) < 0, 0.0, shares) if strength == "split" else shares
     ramp = np.clip(np.asarray(weeks_on) / CATCH_UP_WEEKS, 0, 1)
     share = SHARE_OF_FULL[strength] + CATCH_UP[strength] * ramp
     return np.where(np.asarray(weeks_on) < 0, 0.0, share) if strength == "split" else share
@@ -51,12 +55,11 @@ def weekly_gain(piece, gain_lb):
     return gain_lb * weight[piece.gone_weeks : end]
 
 
-def class_gain(flow_class, piece, gain_lb):
+def class_gain(flow_class, piece, gain_lb, growth="usual"):
     """Cumulative lb of one colony of the class by week of the piece."""
     weeks = np.arange(piece.first, piece.last + 1)
-    return np.cumsum(
-        weekly_gain(piece, gain_lb) * share_of_full(flow_class.strength, weeks - flow_class.born)
-    )
+    share = share_of_full(flow_class.strength, weeks - flow_class.born, growth)
+    return np.cumsum(weekly_gain(piece, gain_lb) * share)
 
 
 def super_needs(operation, assumptions, classes, scenario):
@@ -72,7 +75,7 @@ def super_needs(operation, assumptions, classes, scenario):
             if count <= 0:
                 continue
             factor = scenario.flow[yard.code, window.name]
-            gained = class_gain(flow_class, piece, window.gain_lb * factor)
+            gained = class_gain(flow_class, piece, window.gain_lb * factor, assumptions.growth)
             found = _supers(assumptions, yard, window, piece, flow_class, count, gained)
             needs.extend(found)
             total += float(gained[-1])

@@ -45,6 +45,7 @@ class Assumptions:
     spring_week: int
     second_box: bool
     second_box_week: int
+    growth: str
     crop_lost_without_box: float
     nucs_sold: int
     nuc_price: float

@@ -97,6 +97,22 @@ BEES = (
         highest=53,
     ),
     Question(
+        key="growth",
+        group="bees",
+        ask="How do smaller colonies catch up with strong ones?",
+        help="It says how much they gather. The usual shares are more careful about splits.",
+        kind="choice",
+        default="usual",
+        choices=(
+            (
+                "usual",
+                "as usual: fair ones from three quarters to nine tenths in ten weeks, splits to two thirds",
+            ),
+            ("model", "by a model of hive bees and foragers"),
+        ),
+        source="usual shares: judgement; the model: Khoury, Myerscough and Barron (2011)",
+    ),
+    Question(
         key="crop_lost_without_box",
         group="bees",
         ask="How much of its crop does a crowded colony lose if the second box does not come?",

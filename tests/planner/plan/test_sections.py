@@ -56,6 +56,13 @@ def test_a_part_nobody_lists_but_bought_in_season_tells_the_price_reckoned_with(
     assert "do without" not in missing.text
 
 
+def test_a_super_pulled_in_mid_flow_is_nothing_left_out():
+    left_on = small.use("left-on/creek/clover/strong/1", "creek", 41, 51, 500, 2.6, {"guard-10": 1})
+    problem = with_use(left_on)
+    rows = shortages(facts(problem, solve(problem)))
+    assert not [row for row in rows if "left" in row.what]
+
+
 def test_what_is_in_store_is_taken_off_before_a_part_is_called_missing():
     data = small.problem_data()
     data["stock"].append({"part": "guard-10", "location": "shed", "quantity": 12})
