@@ -3,6 +3,7 @@
 Takes the operation, the assumptions and their sizing problem; gives the same problem with hauls. Half a super's share
 of the round trip is bringing it out: it leaves the supers' value and becomes the price of the haul, so that a super
 that lies at its yard saves it. Coming home rides free: the truck goes home anyway, and a super pulled has paid for it.
+What is only used up (feed, treatments) rides free on the visit that gives it, as the pooled form has it too.
 """
 
 from dataclasses import replace
@@ -29,7 +30,9 @@ def with_hauling(operation, assumptions, problem, *, cost_share=1.0):
         replace(scenario, uses=tuple(_without_outbound(use, rates) for use in scenario.uses))
         for scenario in problem.scenarios
     )
-    return replace(problem, hauls=tuple(hauls), scenarios=scenarios)
+    kept = {part for scenario in problem.scenarios for use in scenario.uses for part in use.keeps}
+    parts = tuple(part if part.code in kept else replace(part, weight_lb=0.0) for part in problem.parts)
+    return replace(problem, parts=parts, hauls=tuple(hauls), scenarios=scenarios)
 
 
 def _without_outbound(use, rates):

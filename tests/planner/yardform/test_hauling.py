@@ -65,3 +65,11 @@ def test_without_a_share_of_the_cost_every_way_is_free_and_nothing_changes(
     found = with_hauling(operation, told(operation), problem, cost_share=0.0)
     assert found.scenarios == problem.scenarios
     assert {haul.cost_per_lb for haul in found.hauls} == {0.0}
+
+
+def test_feed_rides_free_and_boxes_do_not(small_operation, small_season, told):
+    operation = small_operation()
+    found = with_hauling(operation, told(operation), small_season())
+    weights = {part.code: part.weight_lb for part in found.parts}
+    assert weights["sugar"] == 0
+    assert weights["box-medium-10"] > 4
