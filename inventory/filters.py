@@ -8,6 +8,7 @@ from django import forms
 from django.db.models import Exists, OuterRef, Q
 from django.utils.translation import gettext_lazy as _
 
+from apiary.errors import told
 from apiary.models import Colony, Yard
 from inventory.gear import Condition, Depth, Kind
 from inventory.models import Act, Movement, Part
@@ -19,13 +20,22 @@ def _words(words):
     return [(word.value, word.value) for word in words]
 
 
-def chosen_in(asked):
-    """{name: value} of all that was chosen and understood."""
-    asked.is_valid()
-    return {name: value for name, value in getattr(asked.form, "cleaned_data", {}).items() if value}
+class Asked(filters.FilterSet):
+    """A filter that can say what was chosen."""
+
+    @property
+    def chosen(self):
+        """{name: value} of all that was chosen and understood."""
+        self.is_valid()
+        return {name: value for name, value in getattr(self.form, "cleaned_data", {}).items() if value}
+
+    @property
+    def chosen_words(self):
+        words = [(self.form.fields[name].label, value) for name, value in self.chosen.items()]
+        return ", ".join(f"{str(label).lower()} {told(value)}" for label, value in words)
 
 
-class GearFilter(filters.FilterSet):
+class GearFilter(Asked):
     """Kind and depth narrow the parts; place, condition and day the stock: `keeps` says which rows stay."""
 
     kind = filters.ChoiceFilter(label=_("Kind"), choices=_words(Kind), empty_label=_("all kinds"))
@@ -49,16 +59,12 @@ class GearFilter(filters.FilterSet):
     def _stock(self, parts, name, value):
         return parts
 
-    @property
-    def chosen(self):
-        return chosen_in(self)
-
     def keeps(self, row):
         place, condition = self.chosen.get("place"), self.chosen.get("condition")
         return (place is None or row.yard == place.code) and (not condition or row.condition == condition)
 
 
-class BooksFilter(filters.FilterSet):
+class BooksFilter(Asked):
     """Acts by what their movements touched."""
 
     place = filters.ModelChoiceFilter(
@@ -103,10 +109,6 @@ class BooksFilter(filters.FilterSet):
             for field in ends[name]:
                 touched |= Q(**{f"{end}__{field}": value})
         return Movement.objects.filter(touched)
-
-    @property
-    def chosen(self):
-        return chosen_in(self)
 
     def shown(self):
         """The movements to show of each act: those that were asked for."""

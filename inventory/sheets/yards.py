@@ -92,7 +92,7 @@ def found(row, key, names, table, findings, *, what, otherwise):
     if text is None:
         return None
     code = names.code(text)
-    if code is None:
+    if code is None and names.by_code:  # where none is known at all, their own sheet says so once
         remedy = names.suggestion(text, otherwise=otherwise)
         findings.fault(table.title, row.cell(key), f"{what} {text!r} is not known", remedy)
     return code

@@ -16,6 +16,7 @@ from inventory.views.answering import (
     ActSheet,
     answer,
     ground_of,
+    home_store,
     leave_to,
     needs_yards,
     stocked,
@@ -61,7 +62,7 @@ def act_move(request):
     at = ground_of(request, "source", hidden=("yard", "target"))
     yard = at.chosen("yard")
     source = at.chosen("source") or stocked(yard)
-    target = at.chosen("target") or (yard if yard != source else None)
+    target = at.chosen("target") or next((end for end in (yard, home_store()) if end and end != source), None)
     form = MoveForm(request.POST or None, ground=source, target=target, day=at.on, as_of=at.as_of)
 
     def post(told):

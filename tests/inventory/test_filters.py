@@ -34,3 +34,10 @@ def test_a_place_means_its_store_and_its_colonies():
     asked = BooksFilter({"place": "fern-hollow"}, queryset=Act.objects.all())
     assert sorted(asked.shown().values_list("quantity", flat=True)) == [1, 2]
     assert asked.qs.count() == 2
+
+
+def test_what_was_chosen_is_told_in_words():
+    makers.make_yard("fern-hollow")
+    asked = BooksFilter({"place": "fern-hollow", "since": "2025-05-10"}, queryset=Act.objects.all())
+    assert asked.chosen_words == "place Fern Hollow, from day 10 May 2025"
+    assert BooksFilter({}, queryset=Act.objects.all()).chosen_words == ""

@@ -52,8 +52,10 @@ function tell() {
   if (!result || !form?.dataset.verb) return;
   const kind = form.dataset.tells;
   if (kind === "count") {
-    result.textContent = gaps.more || gaps.missing
-      ? `${figure(gaps.more)} more and ${figure(gaps.missing)} missing are booked; the rest agrees` : "All of it agrees with the book";
+    const words = [];
+    if (gaps.more) words.push(`${figure(gaps.more)} more`);
+    if (gaps.missing) words.push(`${figure(gaps.missing)} missing`);
+    result.textContent = words.length ? `${words.join(", ")}; the rest agrees` : "All of it agrees with the book";
   } else if (kind === "sums") {
     result.textContent = sums.length ? sums.join(" and ") : "Tell how many of each";
     button.textContent = sums.length === 1 ? `${form.dataset.verb} ${sums[0]}` : `${form.dataset.verb} the pieces`;

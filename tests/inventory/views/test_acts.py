@@ -195,3 +195,10 @@ def test_nothing_is_taken_off_before_the_colony_started(client, keeper, shed, co
 def test_without_a_yard_an_act_leads_to_the_sheet(client, keeper):
     answer = client.get(MOVE, follow=True)
     assert said(answer) == ["No yard is in the books yet: load your sheet first."]
+
+
+def test_a_load_from_a_yard_goes_home_unless_told_otherwise(client, keeper, shed, yard):
+    makers.put(yard, {"box-deep-10": 2})
+    assert opened(client, f"{MOVE}?yard=fern-hollow")["target"] == "shed"
+    assert opened(client, f"{MOVE}?source=fern-hollow")["target"] == "shed"
+    assert "target" not in opened(client, f"{MOVE}?source=shed")
