@@ -1,13 +1,15 @@
 """Winter and deadouts: whole colonies, and no piece of gear comes from nowhere or vanishes."""
 
+import datetime as dt
 from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.projection.colonies import allot, base_gear, round_half_up
+from planner.projection.colonies import allot, base_gear, deadouts, round_half_up, standing_colonies
 from planner.season.operation import ColonyGroup
+from planner.season.scenarios import SeasonScenario, draw
 from tests.planner.operations import operation
 
 
@@ -92,3 +94,32 @@ def test_allotting_gives_all_and_stays_within_weights_where_it_can(total, weight
 @pytest.mark.parametrize(("number", "rounded"), [(0.4, 0), (0.5, 1), (2.5, 3)])
 def test_halves_go_up(number, rounded):
     assert round_half_up(number) == rounded
+
+
+def test_a_pallet_carries_four_so_a_deadout_gives_back_a_quarter(answers):
+    facts = replace(
+        next(facts for facts in operation().sets if facts.code == "one-deep-10"),
+        gear={"box-deep-10": 1, "comb-deep-brood": 10, "pallet-4": 1, "cover-migratory-10": 1},
+    )
+    group = ColonyGroup(yard="alder", hive_set="one-deep-10", strength="fair", colonies=16)
+    assert base_gear(group, facts)["pallet-4"] == 4
+    whole = operation(sets=(facts,), colonies=(group,))
+    told = answers(deadout_sound_share=1)
+    key = ("alder", "one-deep-10", "fair")
+    scenario = SeasonScenario(
+        code="s", probability=1, survivors={key: 8}, flow={}, year_flow=1, split_success=0.7
+    )
+    (dead,) = deadouts(whole, told, standing_colonies(whole, told, scenario))
+    assert (dead.held["pallet-4"], dead.held["cover-migratory-10"]) == (2, 8)
+
+
+def test_losses_come_in_their_order_and_each_from_those_that_stand(answers):
+    whole = operation(day=dt.date(2026, 5, 4))  # summer first, then the winter
+    told = answers(start=whole.day, summer_loss_share=0.4)
+    for scenario in draw(whole, told, count=10, seed=1):
+        for standing in standing_colonies(whole, told, scenario):
+            key = standing.yard, standing.hive_set, standing.strength
+            weeks = {loss.why: loss.week for loss in standing.losses}
+            assert weeks.get("united", 0) <= weeks.get("winter", 51)
+            assert standing.at(0) == standing.before
+            assert standing.after == standing.at(51) == scenario.survivors[key] >= 0

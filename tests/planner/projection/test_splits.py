@@ -1,5 +1,7 @@
 """Splits answer to survival, and never go beyond strength or stands."""
 
+import datetime as dt
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -98,3 +100,42 @@ def test_a_split_is_hived_after_its_weeks_in_the_nuc(projected):
 def test_the_autumn_comes_near_the_target_when_splits_can_make_it(projected, target):
     totals = [p.total(51) for p in projected(count=40, target_colonies=target, survival_share=0.85)]
     assert abs(sum(totals) / 40 - target) < 0.06 * target
+
+
+SPRING = dt.date(2026, 4, 6)  # after the first look of ISO week 13: the next winter ends within the year
+
+
+def test_splits_of_a_season_begun_in_spring_have_a_winter_of_their_own(projected):
+    projections = projected(operation(day=SPRING), count=20, target_colonies=130, summer_loss_share=0)
+    splits = [split for p in projections for split in p.splits]
+    assert splits
+    assert all(split.found_week > split.hive_week for split in splits)
+    kept = sum(split.kept for split in splits)
+    dead = sum(sum(split.dead.values()) for split in splits)
+    assert 0.1 < dead / kept < 0.5
+    for split in splits:
+        for home, count in split.homes.items():
+            assert split.at(home, split.hive_week - 1) == 0
+            assert split.at(home, split.hive_week) == count
+            assert split.at(home, split.found_week) == count - split.dead.get(home, 0)
+
+
+def test_splits_of_a_season_begun_in_winter_have_none(projected):
+    assert all(not split.dead for p in projected(count=5) for split in p.splits)
+
+
+@pytest.mark.parametrize(("share", "dies"), [(0, True), (1, False)])
+def test_a_winter_that_takes_all_splits_or_none(projected, share, dies):
+    whole = operation(day=SPRING)
+    told = {"target_colonies": 130, "survival_share": share, "summer_loss_share": 0}
+    for split in (split for p in projected(whole, count=3, **told) for split in p.splits):
+        assert sum(split.dead.values()) == (split.kept if dies else 0)
+
+
+def test_what_the_summer_will_take_is_made_up_for(projected):
+    tries = [
+        sum(split.attempts for p in projected(count=20, summer_loss_share=share) for split in p.splits)
+        for share in (0, 0.1, 0.2)
+    ]
+    assert tries == sorted(tries)
+    assert tries[0] < tries[2]

@@ -88,6 +88,57 @@ def units_of(plan):
     return bought
 
 
+def test_moth_takes_its_share_of_the_combs_in_store_at_the_start(season_problem):
+    problem = season_problem(count=2, stored_moth_share=0.1)
+    for scenario in problem.scenarios:
+        (moth,) = [use for use in scenario.uses if use.code.startswith("moth/")]
+        assert moth.must and (moth.first, moth.last) == (0, 0)
+        # 700 medium combs in the shed and 108 at alder, 60 deep ones in the shed.
+        assert moth.spends == pytest.approx({"comb-medium-honey": 80.8, "comb-deep-brood": 6})
+    assert not _moths(season_problem(count=1, stored_moth_share=0))
+    assert not _moths(season_problem(operation(stock=()), count=1))
+
+
+def test_all_combs_may_be_lost_to_moth(season_problem):
+    plan = solve(season_problem(count=2, stored_moth_share=1), gap=0.01)
+    assert plan.is_order
+
+
+def _moths(problem):
+    return [use for use in problem.scenarios[0].uses if use.code.startswith("moth/")]
+
+
+@pytest.mark.parametrize(("sooner", "weight"), [("idle", 0), ("either", 0.25), ("short", 0.8)])
+def test_sooner_short_or_idle_says_how_much_bad_years_weigh(season_problem, sooner, weight):
+    bad = season_problem(count=1, sooner=sooner).bad_years
+    assert (bad.weight, bad.share) == (weight, 0.1)
+
+
+def test_who_would_sooner_be_short_buys_less_and_fares_better_in_bad_years(season_problem):
+    orders = {}
+    for sooner in ("idle", "short"):
+        plan = solve(season_problem(count=10, sooner=sooner), gap=0.005, prices=False)
+        earned = [scenario.objective for scenario in plan.scenarios]
+        orders[sooner] = plan.spend, min(earned), sum(earned) / 10
+    assert orders["short"][0] < orders["idle"][0]
+    assert orders["short"][1] > orders["idle"][1]
+    assert orders["short"][2] <= orders["idle"][2] * 1.005
+
+
+def test_a_season_s_drawing_is_never_begun_in_a_dearth(season_problem):
+    problem = season_problem(operation(stock=()), count=2)
+    plan = solve(problem, gap=0.01, prices=False)
+    # Build-up from period 20, splits and flows until period 41 (ISO week 38): none before, none after.
+    drawn = {
+        line.period
+        for scenario in plan.scenarios
+        for line in scenario.made
+        if line.recipe.startswith("draw-") and line.units > 1e-6
+    }
+    assert drawn
+    assert all(20 <= period <= 41 for period in drawn)
+
+
 def test_the_order_is_one_a_keeper_would_place(season_problem):
     plan = solve(season_problem(count=6), gap=0.005)
     bought = units_of(plan)

@@ -6,6 +6,7 @@ from planner.requirement.season_gear import plain
 from planner.season.operation import SetFacts
 from tests.planner.operations import operation
 from tests.planner.projection.test_gear_of_season import in_set
+from tests.planner.projection.test_homes import mixed
 
 
 def test_treated_comb_serves_the_brood_only():
@@ -40,6 +41,30 @@ def test_the_second_box_of_deep_and_medium_is_the_medium(season_gear):
     assert gear.brood_box_bundle("one-deep-10") == {"box-medium-10": 1, "comb-medium-brood": 10}
 
 
+def test_a_hive_has_the_boxes_of_its_own_yard(season_gear):
+    gear = season_gear(mixed())
+    assert gear.hive_bundle("alder")["box-medium-10"] == 1
+    assert gear.hive_bundle("birch") == {
+        "box-deep-8": 1,
+        "comb-deep-brood": 8,
+        "floor-8": 1,
+        "inner-cover-8": 1,
+        "cover-8": 1,
+    }
+    assert gear.hive_bundle("dogwood")["box-deep-10"] == 1
+    assert "nuc-box-5" not in gear.nuc_bundle("alder")
+    assert gear.nuc_bundle("birch") == {"nuc-box-5": 1, "comb-deep-brood": 5}
+    assert gear.nuc_to_hive_bundle("birch")["comb-deep-brood"] == 3
+    assert gear.brood_depths == {"deep", "medium"}
+
+
+def test_what_goes_on_a_split_is_the_rest_of_its_set(season_gear):
+    gear = season_gear(mixed())
+    assert gear.brood_box_bundle("three-mediums-10", "alder") == {"box-medium-10": 2, "comb-medium-brood": 20}
+    assert gear.brood_box_bundle("two-deeps-8", "birch") == {"box-deep-8": 1, "comb-deep-brood": 8}
+    assert gear.brood_box_bundle("one-deep-10", "dogwood") == {"box-deep-10": 1, "comb-deep-brood": 10}
+
+
 def test_eight_frame_outfits_need_eight(season_gear):
     assert season_gear(in_set("one-deep-8")).brood_box_bundle() == {"box-deep-8": 1, "comb-deep-brood": 8}
 
@@ -49,7 +74,9 @@ def test_a_pallet_is_shared_by_four(season_gear):
     pallet = SetFacts(code="on-pallet", name="on a pallet", width=10, boxes={"deep": 1}, gear=gear)
     whole = in_set("one-deep-10")
     groups = tuple(replace(group, hive_set="on-pallet") for group in whole.colonies)
-    bundle = season_gear(operation(sets=(*whole.sets, pallet), colonies=groups)).hive_bundle()
+    gear = season_gear(operation(sets=(*whole.sets, pallet), colonies=groups))
+    bundle = gear.hive_bundle()
+    assert gear.hive_bundle("alder") == bundle
     assert bundle == {"box-deep-10": 1, "comb-deep-brood": 10, "pallet-4": 0.25, "cover-migratory-10": 1}
 
 

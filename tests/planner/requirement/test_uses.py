@@ -65,7 +65,18 @@ def test_nucs_sold_spend_their_combs_and_their_box_unless_it_comes_back(season_g
         assert sum(use.units for use in nucs) == 6
         box = {} if returns else {"nuc-box-5": 1}
         assert nucs[0].spends == {"comb-deep-brood": 5, **box}
+        assert nucs[0].keeps == ({"nuc-box-5": 1} if returns else {})
+        # A box lent on deposit is away four weeks.
+        assert nucs[0].last - nucs[0].first == (3 if returns else 0)
         assert nucs[0].value == 150
+
+
+def test_combs_swapped_frame_for_frame_are_not_spent(season_gear, projected):
+    given = {"nucs_sold": 6, "nuc_box_returns": False, "nuc_combs_return": True}
+    gear, projection = season_gear(**given), projected(count=1, **given)[0]
+    nuc = next(use for use in uses_of(gear, projection) if use.code.startswith("nuc/"))
+    assert nuc.spends == {"nuc-box-5": 1}
+    assert nuc.keeps == {"comb-deep-brood": 5}
 
 
 def test_feed_and_consumables_are_musts_that_spend(made):

@@ -4,6 +4,7 @@ import pytest
 
 from planner.projection.records import SecondBox
 from planner.requirement import values
+from planner.season.questions import question_of
 from tests.planner.operations import operation
 
 
@@ -42,3 +43,20 @@ def test_drawing_a_deep_frame_costs_the_published_honey(answers):
     assert values.DRAWING_HONEY_LB["medium"] / 1.85 == pytest.approx(0.688, abs=0.005)
     assert values.DRAWING_HONEY_LB["shallow"] / 1.85 == pytest.approx(0.591, abs=0.005)
     assert values.drawing_cost(answers(honey_price_more=2), "deep") == pytest.approx(3.7)
+
+
+def test_pulling_early_costs_another_load_and_more_extracting(answers):
+    yard = operation().yards[1]
+    assert yard.name == "Alder"
+    cost = values.early_pull_cost(answers(pull_early_minutes=10, hour_value=18), yard)
+    # Ten minutes at 18 an hour, and a fortieth of 24 minutes' and 13 miles' driving.
+    assert cost == pytest.approx(3 + (0.4 * 18 + 13 * 0.67) / 40)
+    assert values.early_pull_cost(answers(pull_early_minutes=0, hour_value=0, mile_cost=0), yard) == 0
+
+
+def test_bad_years_weigh_more_the_sooner_one_is_short():
+    weights = [values.BAD_YEARS_WEIGHT[code] for code, _words in question_of("sooner").choices]
+    assert weights == sorted(weights)
+    assert weights[0] == 0
+    assert all(0 <= weight < 1 for weight in weights)
+    assert len(set(weights)) == len(weights) == 5

@@ -27,6 +27,11 @@ SAID = {
     "feed/shed/splits/22": "feed for splits, all yards",
     "consumable/shed/jar": "jars for the crop",
     "consumable/shed/treatment": "mite treatments",
+    "left-on/creek/clover/strong+fair/1": "first super of strong and fair colonies left on to the end, Clover at Creek",
+    "hive-till-winter/creek": "hives of splits that die in the winter at Creek",
+    "hive-till-winter/creek/from-hill": "hives of splits that die in the winter at Creek, splits from Hill",
+    "moth/shed": "combs in store lost to wax moth",
+    "drawing-over/shed/32": "drawing that ends with the flow",
     "renew/shed/deep": "old deep combs renewed, all yards",
 }
 

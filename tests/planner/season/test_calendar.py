@@ -5,7 +5,18 @@ import datetime as dt
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.season.calendar import Circuit, circuit_of, day_of, iso_weeks, period_of, piece_of
+from planner.season.assumptions import assumptions_of
+from planner.season.calendar import (
+    Circuit,
+    circuit_of,
+    day_of,
+    iso_weeks,
+    period_of,
+    piece_of,
+    summer_left,
+    summers_end_first,
+    turns_of,
+)
 from planner.season.operation import WindowFacts
 from tests.planner.operations import DAY, operation
 
@@ -65,3 +76,36 @@ def test_a_yard_may_be_visited_more_often_than_the_season_says(answers):
     assert circuit_of(yard, answers(circuit_days=7)).step == 1
     assert circuit_of(yard, answers(circuit_days=3)).step == 1
     assert DAY.isocalendar().week == 49
+
+
+def turns(start, region="north"):
+    return turns_of(assumptions_of({}, start=start, region=region))
+
+
+def test_an_order_of_winter_meets_winter_summer_autumn():
+    found = turns(dt.date(2025, 12, 1))
+    assert found.winter < found.summer < found.autumn
+    # ISO weeks 13, 24 (half-way) and 36.
+    weeks = iso_weeks(dt.date(2025, 12, 1), 52)
+    assert [weeks[at] for at in (found.winter, found.summer, found.autumn)] == [13, 24, 36]
+
+
+def test_an_order_of_summer_meets_what_is_left_of_it_first():
+    start = dt.date(2026, 7, 20)
+    told = assumptions_of({}, start=start, region="north")
+    found = turns_of(told)
+    assert found.summer <= found.autumn < found.winter
+    assert summers_end_first(told)
+    assert 0 < summer_left(told) < 0.5
+
+
+@given(DAYS, st.sampled_from(["north", "middle", "south", "southern-long", "southern-short"]))
+def test_from_any_day_the_turns_lie_in_the_year_and_in_one_of_two_orders(start, region):
+    told = assumptions_of({}, start=start, region=region)
+    found = turns_of(told)
+    assert all(0 <= at <= 51 for at in (found.summer, found.autumn, found.winter))
+    assert found.summer <= found.autumn
+    assert 0 <= summer_left(told) <= 1
+    if not summers_end_first(told):
+        assert found.winter <= found.summer
+        assert summer_left(told) == 1
