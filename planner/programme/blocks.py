@@ -27,6 +27,7 @@ class Block:
     money: dict
     constant: float
     orders: dict[tuple[str, int], Any]
+    worth: dict[str, float]  # part -> money a unit in stock from the first period is worth by itself
 
 
 def linear_recourse(problem):
@@ -81,6 +82,7 @@ def block(problem, number):
         money=terms,
         constant=draft.constants[0],
         orders={(order.offer.code, order.period): next(iter(order.packs)) for order in now},
+        worth={part.code: draft.worth[part.code][0] for part in problem.parts},
     )
 
 

@@ -38,9 +38,17 @@ def solve_apart(
     prices=True,
     progress=None,
     cancelled=None,
+    way="auto",
 ):
     """The plan, solved in a child. cancelled() is asked several times a second; progress(stage, bound, gap) is told."""
-    settings = {"solver": solver, "gap": gap, "seconds": seconds, "packs": packs, "prices": prices}
+    settings = {
+        "solver": solver,
+        "gap": gap,
+        "seconds": seconds,
+        "packs": packs,
+        "prices": prices,
+        "way": way,
+    }
     began = time.monotonic()
     with tempfile.TemporaryFile() as errors:
         child = _start(errors)

@@ -25,8 +25,8 @@ def _proven(matrix, answer, fixed):
     if fixed is not None:
         lower = np.where(matrix.whole, fixed, lower)
         upper = np.where(matrix.whole, fixed, upper)
-    rows, loose_rows = _priced(answer.row_prices, matrix.row_lower, matrix.row_upper)
-    columns, loose_columns = _priced(answer.column_prices, lower, upper)
+    rows, loose_rows = priced(answer.row_prices, matrix.row_lower, matrix.row_upper)
+    columns, loose_columns = priced(answer.column_prices, lower, upper)
     total = rows + columns + matrix.offset
     if loose_rows or loose_columns:
         return False, "a price belongs to a limit that does not exist"
@@ -35,7 +35,7 @@ def _proven(matrix, answer, fixed):
     return True, None
 
 
-def _priced(prices, lower, upper):
+def priced(prices, lower, upper):
     """Σ price × the limit it belongs to; whether some price had none."""
     prices = np.where(np.abs(prices) < 1e-9, 0.0, prices)
     limits = np.where(prices > 0, upper, lower)
@@ -50,17 +50,17 @@ def _prices(programme, rows):
     codes = [scenario.code for scenario in problem.scenarios]
     budget = None
     if problem.budget is not None:
-        budget = _round(rows[programme.budget_row]) if programme.budget_row else 0.0
+        budget = rounded(rows[programme.budget_row]) if programme.budget_row else 0.0
     later = {}
     if problem.later_budget is not None:
         for number, code in enumerate(codes):
             row = programme.later_budget_rows.get(number)
-            later[code] = _round(rows[row]) if row else 0.0
+            later[code] = rounded(rows[row]) if row else 0.0
     work = {}
     if problem.work.minutes_per_period is not None:
         for number, code in enumerate(codes):
             found = (programme.work_rows.get((number, period), ()) for period in range(problem.periods))
-            work[code] = tuple(_round(sum(rows[row] for row in names)) for names in found)
+            work[code] = tuple(rounded(sum(rows[row] for row in names)) for names in found)
     return ShadowPrices(budget=budget, later_budget=later, work=work, parts=_part_prices(programme, rows))
 
 
@@ -71,9 +71,9 @@ def _part_prices(programme, rows):
     for part in programme.problem.parts:
         effects = programme.stock_effects.get(part.code, {})
         price = sum(rows[row] * effect for row, effect in effects.items())
-        prices[part.code] = _round(price + weight * programme.stock_worth[part.code])
+        prices[part.code] = rounded(price + weight * programme.stock_worth[part.code])
     return prices
 
 
-def _round(value):
+def rounded(value):
     return round(value, 9) + 0.0

@@ -3,32 +3,65 @@
 Takes a Problem and settings; gives a Plan, also where there is none (its status and reason say so). Writes nothing.
 """
 
-import time
-
 import numpy as np
 
 from planner.programme import build
 from planner.solution import cbc, highs
 from planner.solution.acts import acts_of
+from planner.solution.clock import Clock
 from planner.solution.contradiction import contradiction
 from planner.solution.machines import money_machines
 from planner.solution.plans import no_plan, plan_from
 from planner.solution.prices import shadow_prices
 from planner.solution.records import INFEASIBLE, TIME_LIMIT, UNBOUNDED
+from planner.solution.two_phase import CannotCut, NoOrder, judged, solve_in_two_phases, suits, takes
+from planner.solution.warm import NoRecourse
 
 SOLVERS = ("highs", "cbc")
+WAYS = ("auto", "direct", "two-phase")
+MANY_SCENARIOS = 20
+FINE_GAP = 1e-5
 
 
-def solve(problem, *, solver="highs", gap=0.001, seconds=60.0, packs=None, prices=True, progress=None):
-    """The plan. `packs` {(offer, period): packs} fixes the here-and-now order; progress(stage, bound, gap) is told."""
+def solve(
+    problem, *, solver="highs", gap=0.001, seconds=60.0, packs=None, prices=True, progress=None, way="auto"
+):
+    """The plan. `packs` {(offer, period): packs} fixes the here-and-now order; progress(stage, bound, gap) is told;
+    `way` is direct (one programme), two-phase (cuts, for many scenarios) or auto, which chooses."""
     if solver not in SOLVERS:
         raise ValueError(f"solver must be one of {', '.join(SOLVERS)}, got {solver!r}")
-    clock = _Clock(seconds)
+    if way not in WAYS:
+        raise ValueError(f"way must be one of {', '.join(WAYS)}, got {way!r}")
+    clock = Clock(seconds)
     tell = progress or (lambda stage, bound, gap: None)
     tell("building", None, None)
     machines = money_machines(problem, bounded=False) if packs is None else []
     if machines:
         return _no_order(problem, packs, machines, clock, solver)
+    if _in_two_phases(problem, packs, way, solver, gap):
+        try:
+            if packs is not None:
+                return judged(problem, packs, gap=gap, clock=clock, prices=prices)
+            return solve_in_two_phases(problem, gap=gap, clock=clock, tell=tell, prices=prices)
+        except (NoOrder, NoRecourse):
+            return _no_order(problem, packs, [], clock, solver)
+        except CannotCut:
+            tell("building", None, None)
+    return _solve_directly(
+        problem, solver=solver, gap=gap, clock=clock, packs=packs, prices=prices, tell=tell
+    )
+
+
+def _in_two_phases(problem, packs, way, solver, gap):
+    """Whether cuts are the way: asked for and possible, or many scenarios and a gap cuts reach quickly."""
+    if way == "direct" or solver != "highs" or not suits(problem):
+        return False
+    if packs is not None:
+        return takes(problem, packs) and (way == "two-phase" or len(problem.scenarios) > 1)
+    return way == "two-phase" or (len(problem.scenarios) > MANY_SCENARIOS and gap >= FINE_GAP)
+
+
+def _solve_directly(problem, *, solver, gap, clock, packs, prices, tell):
     programme = build(problem, packs=packs)
     matrix = highs.matrix_of(programme.lp)
     tell("solving", None, None)
@@ -48,19 +81,6 @@ def solve(problem, *, solver="highs", gap=0.001, seconds=60.0, packs=None, price
     return plan_from(
         problem, acts, bound=answer.bound, gap=gap, seconds=clock.spent(), solver=solver, prices=found
     )
-
-
-class _Clock:
-    """Seconds spent and left."""
-
-    def __init__(self, seconds):
-        self.began, self.seconds = time.monotonic(), seconds
-
-    def spent(self):
-        return time.monotonic() - self.began
-
-    def left(self, least=1.0):
-        return max(self.seconds - self.spent(), least)
 
 
 def _solve(programme, matrix, solver, gap, clock, tell):
