@@ -36,6 +36,13 @@ class Standing:
     def at(self, week):
         return self.before - sum(loss.colonies for loss in self.losses if loss.week <= week)
 
+    def by_week(self, weeks):
+        """Colonies in each week."""
+        counts = [self.before] * weeks
+        for loss in self.losses:
+            counts[loss.week :] = [count - loss.colonies for count in counts[loss.week :]]
+        return counts
+
     @property
     def after(self):
         """Those that are through all of it."""

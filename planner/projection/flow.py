@@ -5,6 +5,7 @@ visit before, on until pulled at the visit after the flow and extracted.
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -57,9 +58,14 @@ def weekly_gain(piece, gain_lb):
 
 def class_gain(flow_class, piece, gain_lb, growth="usual"):
     """Cumulative lb of one colony of the class by week of the piece."""
+    return gain_lb * _course(flow_class.strength, flow_class.born, piece, growth)
+
+
+@lru_cache(maxsize=4096)
+def _course(strength, born, piece, growth):
+    """The same for one lb of a full colony's gain."""
     weeks = np.arange(piece.first, piece.last + 1)
-    share = share_of_full(flow_class.strength, weeks - flow_class.born, growth)
-    return np.cumsum(weekly_gain(piece, gain_lb) * share)
+    return np.cumsum(weekly_gain(piece, 1.0) * share_of_full(strength, weeks - born, growth))
 
 
 def super_needs(operation, assumptions, classes, scenario):

@@ -3,6 +3,8 @@
 Takes the operation, the assumptions and a scenario; gives a Projection. Same in, same out.
 """
 
+from operator import add
+
 from planner.projection.colonies import deadouts, standing_colonies
 from planner.projection.drawing import build_up_drawing, drawing
 from planner.projection.feed import consumables, feed_needs
@@ -25,9 +27,9 @@ def project(operation, assumptions, scenario):
     living: dict = {}
     for flow_class in classes:
         before = living.get((flow_class.yard, flow_class.strength), (0,) * assumptions.weeks)
-        together = tuple(a + b for a, b in zip(before, flow_class.colonies, strict=True))
+        together = tuple(map(add, before, flow_class.colonies))
         living[flow_class.yard, flow_class.strength] = together
-    by_week = [sum(counts[week] for counts in living.values()) for week in range(assumptions.weeks)]
+    by_week = list(map(sum, zip(*living.values(), strict=True))) or [0] * assumptions.weeks
     crop_week = max((need.last for need in supers), default=0)
     return Projection(
         code=scenario.code,
@@ -63,7 +65,7 @@ def flow_classes(operation, assumptions, standings, made, homes):
             yard=yard,
             strength=strength,
             width=width,
-            colonies=tuple(sum(s.at(week) for s in alike) for week in range(assumptions.weeks)),
+            colonies=tuple(map(sum, zip(*(s.by_week(assumptions.weeks) for s in alike), strict=True))),
             born=spring if spring < assumptions.weeks // 2 else spring - assumptions.weeks,
         )
         for (yard, strength, width), alike in sorted(grouped.items())

@@ -39,6 +39,7 @@ class Piece:
     of_weeks: int
 
 
+@lru_cache(maxsize=1024)
 def piece_of(start, weeks, window):
     """A flow in the year ahead. One that is on at the start is cut to what remains; its next spring is left out."""
     length = (window.last_week - window.first_week) % 52 + 1
