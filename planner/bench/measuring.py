@@ -1,6 +1,6 @@
 """Runs a measurement in a process of its own, within a time limit, and gives what it found.
 
-Takes a task (a function of a module) and its settings; gives its result, or None where it did not end in time or died.
+Takes a task (a function of a module) and its settings; gives its result, or None where it died; overtime is raised.
 A process of its own: a solver keeps threads and memory of the run before, and a killed one would leave others running.
 """
 
@@ -11,6 +11,10 @@ import time
 from contextlib import suppress
 
 GRACE_SECONDS = 20.0
+
+
+class Overtime(Exception):
+    """The task was ended after its time."""
 
 
 class Stopwatch:
@@ -35,7 +39,7 @@ def apart(task, settings, *, seconds):
     theirs.close()
     try:
         if not ours.poll(seconds + GRACE_SECONDS):
-            return None
+            raise Overtime
         return ours.recv()
     except EOFError:
         return None

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from planner.bench.instances import Size
-from planner.bench.measuring import Stopwatch, apart
+from planner.bench.measuring import Overtime, Stopwatch, apart
 from planner.bench.tasks import Instance
 
 SMALL, MEDIUM, LARGE = Size(yards=6, colonies=90), Size(yards=12, colonies=300), Size(yards=40, colonies=1000)
@@ -28,7 +28,7 @@ class Scale:
     several: int = 300
     many: int = 1000
     fresh: int = 1000
-    of_forms: int = 5  # scenarios in which forms are compared
+    of_forms: int = 20  # scenarios in which forms are compared
     repeats: int = 3
     seeds: tuple[int, ...] = (1, 2, 3, 4, 5)
     trial_seeds: tuple[int, ...] = (1, 2, 3)
@@ -67,17 +67,23 @@ class Runner:
             catalogue=self.catalogue, market=self.market, size=size, scenarios=scenarios, seed=seed
         )
 
-    def result(self, task, *, seconds=None, **settings):
-        """What the task found, or None where it did not end in time (told)."""
+    def result(self, task, *, seconds=None, or_stopped=False, **settings):
+        """What the task found. Where it did not end in time None (told), or with `or_stopped` the seconds it had."""
         limit = min(seconds or self.scale.run_seconds, self.stopwatch.left())
         if limit < 1:
             self.tell(f"left out, the time is up: {_what(task, settings)}")
             return None
         if "seconds" in task.__code__.co_varnames[: task.__code__.co_kwonlyargcount]:
             settings["seconds"] = limit
-        found = self.run(task, settings, seconds=limit)
-        if found is None:
+        try:
+            found = self.run(task, settings, seconds=limit)
+        except Overtime:
+            if or_stopped:
+                return {"seconds": limit, "done": False}
             self.tell(f"left out, it did not end within {limit:.0f} s: {_what(task, settings)}")
+            return None
+        if found is None:
+            self.tell(f"left out, its process died: {_what(task, settings)}")
         return found
 
     def seconds(self, task, **settings):

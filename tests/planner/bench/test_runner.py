@@ -3,7 +3,7 @@
 import pytest
 
 from planner.bench.instances import Size
-from planner.bench.measuring import Stopwatch
+from planner.bench.measuring import Overtime, Stopwatch
 from planner.bench.runner import FULL, QUICK, Runner, Scale
 
 TINY = Scale(repeats=3, seeds=(1, 2, 3), run_seconds=9.0)
@@ -15,6 +15,10 @@ def product(*, instance, seconds, way=None):
 
 def pooled_size(*, instance):
     raise AssertionError("the tests give their own results")
+
+
+def overtime(task, settings, seconds):
+    raise Overtime
 
 
 @pytest.fixture
@@ -52,12 +56,24 @@ def test_a_run_that_proved_nothing_counts_for_nothing_and_is_said(runner):
 
 
 def test_a_run_that_did_not_end_is_said_with_its_way(runner):
-    made, said = runner(lambda *_: None)
+    made, said = runner(overtime)
     instance = made.instance(Size(yards=1, colonies=6), 5)
     assert made.result(product, instance=instance, way="two-phase") is None
     assert said == [
         "left out, it did not end within 9 s: product of 1 yards, 6 colonies, 5 scenarios, seed 1, way two-phase"
     ]
+
+
+def test_a_run_that_did_not_end_can_tell_the_seconds_it_had(runner):
+    made, said = runner(overtime)
+    assert made.result(product, instance=None, or_stopped=True) == {"seconds": 9.0, "done": False}
+    assert said == []
+
+
+def test_a_run_that_died_is_said_and_never_taken_for_a_long_one(runner):
+    made, said = runner(lambda *_: None)
+    assert made.result(product, instance=None, or_stopped=True) is None
+    assert said == ["left out, its process died: product"]
 
 
 def test_only_tasks_that_know_a_limit_are_given_one(runner):
