@@ -93,7 +93,7 @@ class BooksFilter(Asked):
 
     class Meta:
         model = Act
-        fields = []
+        fields: list[str] = []
 
     def _rows(self, acts, name, value):
         return acts.filter(Exists(self.movements(name, value).filter(act=OuterRef("pk"))))

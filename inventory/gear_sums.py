@@ -66,7 +66,7 @@ class PartRow:
     @property
     def unsound(self):
         """2 to mend, 10 held back."""
-        sums = defaultdict(int)
+        sums: dict[Condition, int] = defaultdict(int)
         for place in self.places:
             for condition, number in place.conditions.items():
                 sums[condition] += number
@@ -75,7 +75,7 @@ class PartRow:
 
 def by_part(stock, parts):
     """PartRows of the parts among these, boxes first, in the order a hive is built."""
-    places = defaultdict(lambda: defaultdict(dict))
+    places: dict[str, dict[tuple, dict]] = defaultdict(lambda: defaultdict(dict))
     for row in stock:
         places[row.part][row.on_colonies, row.yard_name, row.yard][row.condition] = row.quantity
     rows = [

@@ -99,7 +99,8 @@ def all_orders():
     """An OrderRow of each order, newest first."""
     orders = list(Order.objects.select_related("supplier").annotate(spend=Sum("lines__cost_cents")))
     units = OrderLinePart.objects.order_by().values_list("line__order_id", "line_id", "part_id", "units")
-    so_far, sums = came(OrderLine.objects.all()), defaultdict(lambda: [0, 0, 0])
+    so_far = came(OrderLine.objects.all())
+    sums: dict[int, list[int]] = defaultdict(lambda: [0, 0, 0])
     for order, line, part, wanted in units:
         got = so_far.get((line, part), 0)
         for number, value in enumerate((wanted, got, max(0, wanted - got))):

@@ -34,7 +34,7 @@ def head_of(act):
 
 def amount(rows):
     """12 pieces and 50 lb: movements summed by the unit they are counted in."""
-    sums = {}
+    sums: dict[str, int] = {}
     for row in rows:
         sums[row.part.unit] = sums.get(row.part.unit, 0) + row.quantity
     words = [f"{number:,} {many(unit, number)}" for unit, number in sums.items()]

@@ -25,7 +25,7 @@ class CountForm(LinesForm):
         return number(row.name, initial=row.booked)
 
     def clean(self):
-        given = super().clean()
+        given = super().clean() or {}
         for row in self.rows:
             was = given.get(WAS + row.key)
             if was is not None and was != row.booked:
@@ -33,9 +33,8 @@ class CountForm(LinesForm):
                     NUMBER + row.key,
                     f"The book changed while you counted: it said {was}, it says {row.booked} now. Look once more.",
                 )
-        self.data = self.data.copy()
-        for row in self.rows:  # what is shown from here on is what the book says now
-            self.data[WAS + row.key] = row.booked
+        shown = {WAS + row.key: row.booked for row in self.rows}  # from here on what the book says now
+        self.data = {**{name: self.data[name] for name in self.data}, **shown}
         return given
 
     def counted(self):

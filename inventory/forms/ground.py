@@ -39,7 +39,7 @@ class GroundForm(forms.Form):
 
     def settle(self, **chosen):
         """What is shown as chosen: what the address says, filled up with what the page took for it."""
-        self.data = {**self.data.dict(), "day": self.on.isoformat(), **chosen}
+        self.data = {**{name: self.data[name] for name in self.data}, "day": self.on.isoformat(), **chosen}
         return self
 
     @property

@@ -43,7 +43,7 @@ class ReceiptForm(ActForm):
     def __init__(self, data=None, *, owed, into, day):
         super().__init__(data, day=day)
         self.over = False
-        self.parts = {}
+        self.parts: dict[Part, tuple[int, int]] = {}
         for row in owed:
             units, still = self.parts.get(row.part, (0, 0))
             self.parts[row.part] = (units + row.units, still + row.owed)

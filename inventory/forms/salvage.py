@@ -98,7 +98,7 @@ class SalvageForm(LinesForm):
         )
 
     def clean(self):
-        given = super().clean()
+        given = super().clean() or {}
         for row in self.rows:
             found = given.get(f"n__{row.key}") or 0
             parted = sum(given.get(f"{name}__{row.key}") or 0 for name, _words in PARTED)
