@@ -165,7 +165,7 @@ class ColonyQuestions(models.QuerySet):
         """What became of the colonies between two evenings; united ones live on in another hive."""
         span = self.filter(started_on__lte=until)
         ended = span.filter(ended_on__gt=since, ended_on__lte=until)
-        left = Q(ended_why__in=(self.model.Ended.SOLD, self.model.Ended.UNITED))
+        left = Q(ended_why__in=(Colony.Ended.SOLD, Colony.Ended.UNITED))
         return ColonyBalance(
             start=self.alive(on=since).count(),
             increase=span.filter(started_on__gt=since).count(),

@@ -58,7 +58,7 @@ class OrderPage:
     @property
     def trial_head(self):
         against = {"yours": "your usual order", "rule": "the rule of thumb"}
-        key = self.report.trial.against
+        key = self.report.trial.against if self.report.trial else ""
         return f"Trial against {against[key]}" if key in against else "Trial on fresh seasons"
 
     @property
@@ -67,11 +67,15 @@ class OrderPage:
 
     @property
     def trial_against(self):
-        return "yours" if self.report.trial.against == "yours" else self.report.trial.against_name
+        trial = self.report.trial
+        if trial is None:
+            return ""
+        return "yours" if trial.against == "yours" else trial.against_name
 
     @property
     def bad_years_sum(self):
-        return _counted(len(self.report.bad_years.points), "weight")
+        curve = self.report.bad_years
+        return _counted(len(curve.points) if curve else 0, "weight")
 
     @property
     def orders_said(self):

@@ -7,11 +7,17 @@ itself is planner.trial's.
 import os
 import sys
 import time
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
+from typing import Any
 
 import highspy
 
+from planner.season.assumptions import Assumptions
+from planner.season.operation import Operation
+from planner.sizing.records import Problem
+from planner.solution import Plan
 from planner.trial import (
     CurveEffort,
     Effort,
@@ -27,13 +33,13 @@ from planner.trial import (
 class Tried:
     """One order and its ways to be tried; `solve` and `progress` are the run's own."""
 
-    operation: object
-    assumptions: object
-    problem: object
-    plan: object
-    settings: object
-    solve: object
-    progress: object
+    operation: Operation
+    assumptions: Assumptions
+    problem: Problem
+    plan: Plan
+    settings: Any  # runs.Settings
+    solve: Callable[..., Plan]
+    progress: Callable[..., None]
 
     def rivals(self):
         """The rule of thumb and nothing on the seasons planned with."""

@@ -20,7 +20,12 @@ def test_acts_questions_and_runs_hold_on_postgresql_as_on_sqlite():
     command = [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", *FOLDERS]
     command += ["-m", "not browser and not office"]
     done = subprocess.run(
-        command, cwd=ROOT, env={**os.environ, "DATABASE_URL": url}, capture_output=True, text=True, check=False
+        command,
+        cwd=ROOT,
+        env={**os.environ, "DATABASE_URL": url},
+        capture_output=True,
+        text=True,
+        check=False,
     )
     assert done.returncode == 0, done.stdout[-6000:] + done.stderr[-2000:]
     assert " passed" in done.stdout

@@ -12,6 +12,7 @@ import numpy as np
 from apiary import colonies
 from apiary.models import Colony, HiveSet, Yard
 from inventory import ledger, stock
+from inventory.gear import Condition
 from inventory.ledger import Line, Piece
 from inventory.models import Offer, Supplier
 from inventory.orders import OrderItem, owed_lines, place_order
@@ -206,7 +207,7 @@ def _autumn(year):
     _deadouts(year, weak[:4], after=220, note="mites and virus")
     for colony in weak[4:5]:
         colonies.end(colony, why=Colony.Ended.DIED, day=year.day(228), who=year.who, note="robbed")
-    year.act(ledger.scrap, after=230, at=year.shed, lines=[Line("cover-10", 2, "to mend")])
+    year.act(ledger.scrap, after=230, at=year.shed, lines=[Line("cover-10", 2, Condition.TO_MEND)])
     slip = year.act(
         ledger.move,
         after=235,

@@ -73,7 +73,7 @@ def trial_of(operation, assumptions, problem, packs, *, scenarios, usual=None, e
     """The trial of the order `packs`. `scenarios`: the season scenarios it was planned with, for their mean season;
     `usual`: {(offer, period): packs} of the keeper's usual order, or None."""
     effort = effort or Effort()
-    left_out = []
+    left_out: list[str] = []
     effort.tell("drawing fresh seasons")
     fresh = fresh_seasons(
         operation,

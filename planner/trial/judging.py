@@ -44,7 +44,7 @@ class Judge:
 def foresight(problem, *, enough=lambda seasons: False, breathe=still):
     """For each season a bound on what the best order for that very season is worth: whole packs may be parted and
     shipping shared out in the bound, so it is never too low. Ends early where `enough(seasons so far)`."""
-    bounds = []
+    bounds: list[float] = []
     for scenario in problem.scenarios:
         if enough(len(bounds)):
             break

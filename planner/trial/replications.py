@@ -40,7 +40,8 @@ def limit_of(gaps, *, level=LEVEL):
 def statistical_gap(fresh, worths, *, solve, most_batches=5, enough=lambda batches: False, breathe=still):
     """The gap from batches of fresh seasons: `worths` are the order's on all of them. A batch's best is taken at its
     proven bound, so a solve that stopped early makes the gap larger, never smaller. None under two batches."""
-    gaps, sizes = [], []
+    gaps: list[float] = []
+    sizes: list[int] = []
     for number, (first, end) in enumerate(fresh.batches[:most_batches]):
         if enough(len(gaps)):
             break

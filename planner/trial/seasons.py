@@ -38,7 +38,8 @@ def sizes_of(count):
 
 def fresh_seasons(operation, assumptions, problem, *, count, seed, enough=lambda seasons: False):
     """Up to `count` seasons; after each whole batch `enough(seasons so far)` may end it."""
-    projections, batches = [], []
+    projections: list = []
+    batches: list = []
     for number, size in enumerate(sizes_of(count)):
         if batches and enough(len(projections)):
             break

@@ -77,3 +77,12 @@ def test_a_yard_of_the_books_may_be_named_without_its_row():
 def test_a_flow_may_wrap_over_the_new_year():
     flow = read({("Flows", "first_week", 2): 50, ("Flows", "last_week", 2): 3}).sheet.flows[0]
     assert (flow.first_week, flow.last_week) == (50, 3)
+
+
+def test_where_no_yard_could_be_read_the_sheet_says_so_once_not_each_row_that_names_one():
+    reading = read({("Yards", "name", 1): "Apiary"})
+    assert reading.sheet is None
+    assert {(fault.sheet, fault.what) for fault in reading.faults} == {
+        ("Yards", "the heading 'Yard' is missing"),
+        ("Yards", "no row is marked as the shed"),
+    }
