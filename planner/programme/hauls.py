@@ -8,13 +8,17 @@ from planner.programme.record import Hauled
 
 
 def place_hauls(draft, gear, runs):
-    """Columns for all gear that can be at a line's start and can be wanted beyond its end."""
+    """Columns for all gear that can be at a line's start and can be wanted beyond its end.
+
+    Any part can be at the first place: the price of a part is that of one there.
+    """
     problem, scenario = draft.problem, gear.scenario
     if not problem.hauls:
         return
     weights = {part.code: part.weight_lb for part in problem.parts}
-    has = _places(gear, problem, forward=True)
-    wants = _places(gear, problem, forward=False)
+    here = {(problem.locations[0], part) for part in weights}
+    has = _places(gear, problem, here, forward=True)
+    wants = _places(gear, problem, set(), forward=False)
     for line, haul in enumerate(problem.hauls):
         for period in range(problem.periods):
             load: dict = {}
@@ -40,9 +44,9 @@ def _haul(draft, gear, what, cost):
     return column
 
 
-def _places(gear, problem, *, forward):
+def _places(gear, problem, known, *, forward):
     """(place, part) where the part can come to be, or from where it can get to be wanted."""
-    found = set()
+    found = set(known)
     for source in (gear.columns, gear.fixed):
         for key, rows in source.items():
             if any((row[-1] > 0) == forward for row in rows):

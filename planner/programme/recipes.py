@@ -7,23 +7,22 @@ from planner.programme.calendar import stretches
 from planner.programme.draft import add, add_all, mark
 from planner.programme.record import Run
 
-NEVER = float("inf")
-
 
 def place_runs(draft, gear, orders):
-    """Columns of all recipes that can run in a scenario. Gives the runs and the stretches they were put in."""
+    """Columns of all recipes in a scenario. Gives the runs and the stretches they were put in.
+
+    What a recipe takes may be missing at first: its runs stay all the same, so that the price of a part tells what it
+    would earn if there were some.
+    """
     problem, scenario = draft.problem, gear.scenario
-    earliest = _earliest(problem, gear)
-    instant = [
-        recipe for recipe in problem.recipes if not recipe.lead_periods and earliest[recipe.code] < NEVER
-    ]
-    slow = [recipe for recipe in problem.recipes if recipe.lead_periods and earliest[recipe.code] < NEVER]
-    spans = _spans(draft, gear, orders, instant, slow, earliest)
+    instant = [recipe for recipe in problem.recipes if not recipe.lead_periods]
+    slow = [recipe for recipe in problem.recipes if recipe.lead_periods]
+    spans = _spans(draft, gear, orders, instant, slow)
     singles = [(period, period) for period in range(problem.periods)]
     runs = []
     for recipe in [*instant, *slow]:
         for first, last in singles if recipe.lead_periods else spans:
-            if last >= earliest[recipe.code] and last + recipe.lead_periods < problem.periods:
+            if last + recipe.lead_periods < problem.periods:
                 column = draft.column("runs", mark(scenario), recipe.code, last)
                 runs.append(Run(scenario=scenario, recipe=recipe, first=first, last=last, column=column))
                 _count(draft, gear, runs[-1])
@@ -31,33 +30,7 @@ def place_runs(draft, gear, orders):
     return runs, spans
 
 
-def _earliest(problem, gear):
-    """First period in which each recipe can find all it takes; NEVER where it cannot.
-
-    Recipes without lead may feed one another within a period, so all start at 0 and only what is missing delays them.
-    """
-    given: dict[str, float] = {}
-    for rows in (*gear.fixed.items(), *gear.columns.items()):
-        (_, part), moves = rows
-        for move in moves:
-            if move[-1] > 0:
-                given[part] = min(given.get(part, NEVER), move[0])
-    earliest: dict[str, float] = dict.fromkeys((recipe.code for recipe in problem.recipes), 0)
-    while True:
-        comes = dict(given)
-        for recipe in problem.recipes:
-            for part, n in recipe.makes.items():
-                if n:
-                    comes[part] = min(comes.get(part, NEVER), earliest[recipe.code] + recipe.lead_periods)
-        before = dict(earliest)
-        for recipe in problem.recipes:
-            start = max(comes.get(part, NEVER) for part, n in recipe.takes.items() if n)
-            earliest[recipe.code] = start if start < problem.periods else NEVER
-        if earliest == before:
-            return earliest
-
-
-def _spans(draft, gear, orders, instant, slow, earliest):
+def _spans(draft, gear, orders, instant, slow):
     problem = draft.problem
     touched = {part for recipe in instant for part in (*recipe.takes, *recipe.makes)}
     held = any(draft.worth[part][0] != draft.worth[part][-1] for part in touched)
@@ -75,11 +48,10 @@ def _spans(draft, gear, orders, instant, slow, earliest):
             for period, units in rows:
                 (comes if units > 0 else goes).add(period)
     for recipe in slow:
-        start = int(earliest[recipe.code])
         if touched & set(recipe.takes):
-            goes.update(range(start, problem.periods))
+            goes.update(every)
         if touched & set(recipe.makes):
-            comes.update(range(start + recipe.lead_periods, problem.periods))
+            comes.update(range(recipe.lead_periods, problem.periods))
     alone = {order.landing for order in orders if order.offer.work_minutes}
     return stretches(problem.periods, comes=comes, goes=goes, alone=alone)
 

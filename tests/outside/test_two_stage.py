@@ -103,3 +103,27 @@ def test_what_would_be_bought_for_the_mean_season_is_worth_what_is_published(nam
     plan = solve(problem_of(encode(published.data)), solver=solver, gap=1e-7, packs=packs_fixed)
     assert plan.objective == published.figure(worth, sign=sign, slack=1e-4)
     assert plan.objective < published.answer["RP"] * sign
+
+
+@pytest.mark.parametrize("name", PROGRAMMES)
+def test_cuts_in_two_phases_come_to_what_is_published(name):
+    """The same programmes by cuts (the L-shaped method) instead of in one piece."""
+    encode, offers, sign = PROGRAMMES[name]
+    published = case(name)
+    plan = solve(problem_of(encode(published.data)), gap=1e-7, way="two-phase")
+    assert plan.objective == published.figure("RP", sign=sign, slack=1e-4)
+    bought = plan.packs()
+    assert [bought.get((offer, 0), 0) for offer in offers] == published.plan("x")
+    assert plan.bound >= plan.objective
+
+
+def test_generators_available_in_part_by_cuts():
+    """Infanger, Monte Carlo (importance) sampling within a Benders decomposition algorithm, 1992 (24,642.32 from
+    memory), by cuts over its 1,280 scenarios."""
+    published = case("sp-apl1p")
+    plan = solve(problem_of(two_stage.generators(published.data)), gap=1e-7, way="two-phase", prices=False)
+    law = published.data["requirement"]
+    loads = 3 * sum(p * v for p, v in zip(law["p"], law["v"], strict=True))
+    assert published.data["unserved"] * loads - plan.objective == published.figure("RP", slack=1e-4)
+    built = [plan.packs()[f"built-{g}", 0] for g in range(2)]
+    assert built == pytest.approx(published.answer["x"], rel=1e-4)

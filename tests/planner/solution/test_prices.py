@@ -1,9 +1,12 @@
 """Shadow prices: against what one unit more of each limit does earn."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from planner.programme import build
+from planner.sizing.records import Stock
 from planner.solution import highs, solve
 from planner.solution.prices import shadow_prices
 from tests.planner.small_problems import small_problem, years
@@ -101,3 +104,38 @@ def test_without_a_second_solve_there_are_no_prices():
     prices, why = shadow_prices(programme, matrix, None, np.zeros(2))
     assert prices is None
     assert "could not be solved again" in why
+
+
+def price_and_gain(problem, part):
+    """The price of a part, and what a little of it in stock adds when the order is held."""
+    plan = solve(problem, gap=0)
+    stock = (*problem.stock, Stock(part=part, location="shed", quantity=1e-3))
+    more = solve(replace(problem, stock=stock), packs=plan.packs(), gap=0, prices=False)
+    return plan.shadow_prices.parts[part], (more.objective - plan.objective) / 1e-3
+
+
+def test_a_part_that_comes_late_is_priced_as_if_it_were_there_from_the_start():
+    """Boards land in period 2; one there sooner could be nailed in a period with minutes to spare."""
+    problem = small_problem(
+        parts=[{"code": "box"}, {"code": "boards"}],
+        offer={"parts": {"boards": 1}, "lead_periods": 1, "order_periods": [1]},
+        use={"first": 2, "last": 2, "units": 8},
+        recipes=[{"code": "nail", "takes": {"boards": 1}, "makes": {"box": 1}, "work_minutes": 20}],
+        work={"minutes_per_period": [40, 0, 60]},
+    )
+    price, gain = price_and_gain(problem, "boards")
+    assert price == pytest.approx(25)
+    assert gain == pytest.approx(25, abs=1e-3)
+
+
+def test_a_part_that_is_nowhere_is_priced_where_it_would_be_hauled_from():
+    problem = small_problem(
+        parts=[{"code": "box"}, {"code": "comb"}],
+        locations=["shed", "hill"],
+        hauls=[{"from": "shed", "to": "hill", "cost_per_unit": 2}],
+        stock=[{"part": "box", "location": "hill", "quantity": 4}],
+        use={"location": "hill", "keeps": {"box": 1, "comb": 1}},
+    )
+    price, gain = price_and_gain(problem, "comb")
+    assert price == pytest.approx(23)
+    assert gain == pytest.approx(23, abs=1e-3)
