@@ -37,3 +37,13 @@ def test_answers_read_as_one_says_them():
 
 def test_an_answer_equal_to_the_default_is_no_answer_of_ones_own():
     assert own_answers(small.assumptions(survival_share=0.7)) == set()
+
+
+def test_winters_of_ones_own_stand_among_the_answers_and_in_the_belief():
+    told = small.assumptions(winters="60/54, 70/63, 80/72")
+    rows = {row.key: row for row in assumption_rows(told)}
+    assert (rows["winters"].value, rows["winters"].own) == ("60/54, 70/63, 80/72", True)
+    assert (rows["winters"].default, rows["survival_share"].own) == ("not told", True)
+    (said,) = beliefs_of(["split"], told)
+    assert f"that {rows['survival_share'].value} of colonies come through the winter (your answer)" in said
+    assert "that 20\xa0% of them are gone by autumn" in said
