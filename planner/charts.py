@@ -14,6 +14,7 @@ from planner.rulers import INSET, Mark, round_step
 
 ROW = 44  # px a row
 FEW_LABELS = 5
+NEAR = 14  # per cent: labels nearer than that would touch
 SHORT = {"yours": "yours", "rule": "rule of thumb", "nothing": "nothing bought", "ours": "this order"}
 CURVE_HEIGHT, CURVE_TOP, CURVE_LEFT = 190, 12, 16.0  # px, px, per cent
 
@@ -76,6 +77,8 @@ class TrialChart:
     rows: tuple[SpanRow, ...]
     zero: float
     zero_name: str
+    name_y: int
+    name_anchor: str
     marks: tuple[Mark, ...]
     base: int
     height: int
@@ -101,14 +104,17 @@ def trial_chart(section):
         )
         for number, row in enumerate(shown)
     )
-    base = ROW * len(rows) + 8
+    base, zero = ROW * len(rows) + 8, scale.place(0)
+    at_an_end = not NEAR < zero < 100 - NEAR  # its name then stands under the figures
     return TrialChart(
         rows=rows,
-        zero=scale.place(0),
+        zero=zero,
         zero_name=SHORT[section.against],
         marks=_marks(scale),
         base=base,
-        height=base + 44,
+        name_y=40 if at_an_end else 22,
+        name_anchor="middle" if not at_an_end else "end" if zero > 50 else "start",
+        height=base + (46 if at_an_end else 28),
         said=" ".join(
             f"{each.name}: {each.over} a season, 19 seasons of 20 between {signed(each.row.low)} and "
             f"{signed(each.row.high)}."
@@ -123,7 +129,7 @@ def _marks(scale):
     marks = []
     for amount in scale.steps:
         at = scale.place(amount)
-        near = abs(at - zero) < 14
+        near = abs(at - zero) < NEAR
         anchor = "start" if amount == scale.low else "end" if amount == scale.high else "middle"
         marks.append(Mark(at=at, label="" if near else signed(amount), anchor=anchor))
     return tuple(marks)

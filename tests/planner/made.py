@@ -23,6 +23,7 @@ from planner.plan.records import (
     SupplierOrder,
     Why,
 )
+from planner.plan.trial_records import BadYearsPoint, BadYearsSection, TrialRow, TrialSection
 from tests import makers
 
 DAY = dt.date(2027, 1, 15)
@@ -204,6 +205,8 @@ def make_report(**fields):
         "cautions": (
             Caution(head="Caution: lifting", text="A full deep weighs 80 to 90 lb. Lift with two."),
         ),
+        "trial": make_trial(),
+        "bad_years": make_bad_years(),
     }
     return Report(**{**usual, **fields})
 
@@ -231,3 +234,64 @@ def make_standing(spend):
         ),
         sentences=("Worth $1,180 a season more than the rule of thumb.",),
     )
+
+
+def make_trial_row(key, name, over, low, high, *, spend="4074.00", seasons=300):
+    return TrialRow(
+        key=key,
+        name=name,
+        how=f"how {name} is found",
+        spend=None if spend is None else Decimal(spend),
+        worth=Decimal(5300 + over),
+        worth_reach=Decimal(210),
+        bad_year=Decimal(900 + over),
+        over=Decimal(over),
+        over_reach=Decimal(60),
+        low=Decimal(low),
+        high=Decimal(high),
+        seasons=seasons,
+    )
+
+
+def make_trial(**fields):
+    """Against the keeper's usual order, on 300 seasons; figures invented."""
+    usual = {
+        "seasons": 300,
+        "against": "yours",
+        "against_name": "your usual order",
+        "rows": (
+            make_trial_row("rule", "rule of thumb", -350, -1450, 850),
+            make_trial_row("yours", "your usual order", 0, 0, 0, spend="4100.00"),
+            make_trial_row("mean", "mean season only", 1100, -250, 2500),
+            make_trial_row("ours", "this order", 1200, -200, 2650),
+            make_trial_row("foresight", "knowing the future", 1650, 100, 3200, spend=None, seasons=60),
+        ),
+        "sentences": (
+            "On 300 fresh seasons this order earns about $1,200 a season more than yours on the same money (19 "
+            "seasons of 20 between $200 less and $2,650 more).",
+            "Knowing the future would add at most $500 a season (tried on 60 of them).",
+        ),
+        "gap_most": Decimal(25),
+        "gap_share": 0.0038,
+    }
+    return TrialSection(**{**usual, **fields})
+
+
+def make_bad_years(**fields):
+    figures = ((0.0, 4074, 6520, 1210), (0.4, 3900, 6480, 1390), (0.95, 3300, 6210, 1560))
+    usual = {
+        "share": 0.1,
+        "seasons": 100,
+        "points": tuple(
+            BadYearsPoint(
+                weight=weight,
+                spend=Decimal(spend),
+                mean=Decimal(mean),
+                bad_years=Decimal(worst),
+                chosen=weight == 0.0,
+            )
+            for weight, spend, mean, worst in figures
+        ),
+        "sentences": ("Looking to bad years alone lifts the worst tenth of seasons by $350.",),
+    }
+    return BadYearsSection(**{**usual, **fields})

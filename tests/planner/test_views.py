@@ -97,6 +97,50 @@ def test_each_question_shows_its_usual_value_and_source(keeper):
     assert "Source: Steinhauer et al. (2014)" in shown
 
 
+def test_the_usual_order_is_kept_and_goes_with_the_next_run(keeper):
+    season = book_outfit()
+    response = keeper.post(
+        reverse("season-usual", args=[season.pk]), {"packs-mill-floor-10": "4"}, follow=True
+    )
+    assert "Your usual order is kept" in text(response)
+    keeper.post(reverse("season-run", args=[season.pk]), {"scenarios": "7", "seed": "3", "seconds": "60"})
+    run = Run.objects.get()
+    assert (run.usual_order, run.trial, run.bad_years_curve) == ({"mill-floor-10": 4}, 300, False)
+
+
+def test_a_fault_in_the_usual_order_is_shown_at_its_field(keeper):
+    season = book_outfit()
+    response = keeper.post(reverse("season-usual", args=[season.pk]), {"packs-mill-floor-10": "-4"})
+    assert response.status_code == 422
+    assert 'id="id_packs-mill-floor-10_error"' in response.content.decode()
+    season.refresh_from_db()
+    assert season.usual_order == {}
+
+
+def test_how_long_it_is_tried_and_the_curve_can_be_chosen(keeper):
+    season = book_outfit()
+    typed = {"scenarios": "7", "seed": "3", "seconds": "60", "trial": "1000", "bad_years_curve": "on"}
+    keeper.post(reverse("season-run", args=[season.pk]), typed)
+    run = Run.objects.get()
+    assert (run.trial, run.bad_years_curve) == (1000, True)
+
+
+def test_the_trial_stands_on_the_order_page_in_words_a_drawing_and_a_table(keeper):
+    response = page(keeper, "run-order", made.make_done_run().pk)
+    shown, html = text(response), response.content.decode()
+    assert "Trial against your usual order" in shown
+    assert "this order earns about $1,200 a season more than yours" in shown
+    assert 'aria-labelledby="trial-title trial-desc"' in html
+    assert "On 300 fresh seasons, in $ a season" in shown
+    assert "Looking to bad years alone lifts the worst tenth" in shown
+
+
+def test_an_order_without_a_trial_shows_none(keeper):
+    report = made.make_report(trial=None, bad_years=None)
+    shown = text(page(keeper, "run-order", made.make_done_run(report=report).pk))
+    assert "fresh seasons" not in shown and "Bad years" not in shown
+
+
 def test_a_run_is_put_in_the_queue(keeper):
     outfit_season = book_outfit()
     typed = {"scenarios": "7", "seed": "3", "seconds": "60"}
@@ -215,7 +259,7 @@ def test_each_reason_opens_in_place_and_each_drawing_is_described(keeper):
     html = page(keeper, "run-order", made.make_done_run().pk).content.decode()
     assert html.count('class="opener"><details><summary>') == 5
     drawings = re.findall(r"<svg class=\"drawing.*?</desc>", html, re.DOTALL)
-    assert len(drawings) == 4
+    assert len(drawings) == 6
     assert all("<title" in drawing and "<desc" in drawing for drawing in drawings)
     ids = re.findall(r' id="([^"]+)"', html)
     assert len(ids) == len(set(ids))

@@ -72,31 +72,8 @@ class Command(BooksCommand):
             help="Stop when nothing can be better by more than this share (0.001).",
         )
         add("--seconds", type=_seconds, default=120.0, help="The longest the solver may look (120).")
-        add(
-            "--trial",
-            type=_trial,
-            default=300,
-            metavar="N",
-            help="Fresh seasons the order is tried on against others; 0 leaves the trial out (300).",
-        )
-        add(
-            "--bad-years",
-            action="store_true",
-            help="Also draw the curve of the mean season against bad years: some six orders are worked out for it.",
-        )
-        add(
-            "--workbook",
-            type=Path,
-            metavar="FILE",
-            help="Write the order as a workbook (.xlsx) with all reasons.",
-        )
-        add(
-            "--problem",
-            type=Path,
-            metavar="FILE",
-            help="Write the sizing problem that was solved, for `size`.",
-        )
-        add("--plan", type=Path, metavar="FILE", help="Write the solver's plan.")
+        _add_trial(parser)
+        _add_files(parser)
 
     def handle(self, *args, **options):
         for path in (options["workbook"], options["problem"], options["plan"]):
@@ -143,6 +120,39 @@ class Command(BooksCommand):
         if path:
             path.write_bytes(content())
             self.stdout.write(f"Written: {path}")
+
+
+def _add_trial(parser):
+    """How the order is tried once it is found."""
+    parser.add_argument(
+        "--trial",
+        type=_trial,
+        default=300,
+        metavar="N",
+        help="Fresh seasons the order is tried on against others; 0 leaves the trial out (300).",
+    )
+    parser.add_argument(
+        "--bad-years",
+        action="store_true",
+        help="Also draw the curve of the mean season against bad years: some six orders are worked out for it.",
+    )
+
+
+def _add_files(parser):
+    """Where its files go."""
+    parser.add_argument(
+        "--workbook",
+        type=Path,
+        metavar="FILE",
+        help="Write the order as a workbook (.xlsx) with all reasons.",
+    )
+    parser.add_argument(
+        "--problem",
+        type=Path,
+        metavar="FILE",
+        help="Write the sizing problem that was solved, for `size`.",
+    )
+    parser.add_argument("--plan", type=Path, metavar="FILE", help="Write the solver's plan.")
 
 
 def _season(name):

@@ -1,0 +1,72 @@
+"""An order tried in a run: the usual order as packs, the sections of the report, the solver's greeting."""
+
+from dataclasses import replace
+
+import pytest
+
+from planner import runs
+from planner.trying import hush_greeting, usual_packs
+from tests.planner import outfit
+from tests.planner.plan import small
+
+
+def test_the_usual_order_is_placed_at_each_offers_first_week():
+    packs, gone = usual_packs(small.problem(), {"north-box": 2, "north-sugar": 0, "old": 1})
+    assert (packs, gone) == ({("north-box", 0): 2}, ("old",))
+
+
+def test_what_is_bought_in_season_is_no_winter_order():
+    assert usual_packs(small.problem(), {"later-sugar": 5}) == ({}, ("later-sugar",))
+
+
+def test_a_keeper_who_told_nothing_has_no_usual_order():
+    assert usual_packs(small.problem(), {}) == (None, ())
+    assert usual_packs(small.problem(), {"north-box": 0}) == (None, ())
+
+
+@pytest.fixture
+def quick(db):
+    outfit.make_outfit()
+    return runs.Settings(scenarios=4, seed=2, seconds=60.0, trial=20, trial_seconds=30.0)
+
+
+def planned(settings, **changed):
+    return runs.plan_order(outfit.DAY, {}, replace(settings, **changed)).report
+
+
+def test_a_run_sets_its_order_beside_the_keepers_own(quick):
+    report = planned(quick, usual_order={"mill-box-medium-10-flat": 2, "gone-box": 1})
+    assert report.trial.against == "yours"
+    assert {row.key for row in report.trial.rows} >= {"ours", "yours", "rule", "foresight"}
+    yours = next(row for row in report.trial.rows if row.key == "yours")
+    assert yours.spend == 185  # two packs at 70 and 45 for shipping
+    assert "gone-box" in yours.how
+    assert report.standing.rivals == ()
+
+
+def test_without_a_trial_the_order_meets_its_rivals_on_its_own_seasons(quick):
+    report = planned(quick, trial=0)
+    assert report.trial is None
+    assert [rival.name for rival in report.standing.rivals] == ["a rule of thumb", "buying nothing now"]
+
+
+def test_the_bad_years_curve_is_drawn_where_it_is_asked_for(quick):
+    assert planned(quick).bad_years is None
+    curve = planned(quick, trial=0, bad_years_curve=True).bad_years
+    assert len(curve.points) == 6
+    assert sum(point.chosen for point in curve.points) == 1
+
+
+def test_the_solvers_greeting_stays_off_a_keepers_table(capfd):
+    hush_greeting()
+    print("The order")
+    assert capfd.readouterr().out == "The order\n"
+
+
+def test_a_run_that_is_stopped_in_the_midst_of_its_trial_ends_there(quick):
+    def stop(stage, bound=None, gap=None):
+        if stage == "trying the order on fresh seasons":
+            raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        runs.plan_order(outfit.DAY, {}, quick, progress=stop)
