@@ -63,8 +63,15 @@ def solve_apart(
         if data is None:
             errors.seek(0)
             last = errors.read()[-2000:].decode(errors="replace").strip()
-            raise RuntimeError(f"the solver's process ended without an answer: {last or child.returncode}")
+            raise RuntimeError(f"the solver's process ended without an answer: {last or _end_of(child)}")
     return plan_of(data)
+
+
+def _end_of(child):
+    """How a silent child went, in words."""
+    if child.returncode < 0:
+        return f"it was killed from outside (signal {-child.returncode}); start it again"
+    return f"exit status {child.returncode}"
 
 
 def _start(errors):

@@ -21,6 +21,7 @@ SOLVERS = ("highs", "cbc")
 WAYS = ("auto", "direct", "two-phase")
 MANY_SCENARIOS = 20
 FINE_GAP = 1e-5
+IDLE_SECONDS = 20.0
 
 
 def solve(
@@ -69,6 +70,8 @@ def _solve_directly(problem, *, solver, gap, clock, packs, prices, tell):
     if answer.status in (highs.INFEASIBLE, highs.UNBOUNDED):
         machines = money_machines(problem, bounded=True) if answer.status == highs.UNBOUNDED else []
         return _no_order(problem, packs, machines, clock, solver)
+    if answer.values is None and packs is None:
+        answer = _nothing_ordered(matrix, answer, clock)
     if answer.values is None:
         reason = "no order was found within the time limit; allow more seconds"
         return no_plan(TIME_LIMIT, reason, clock.spent(), solver, bound=answer.bound)
@@ -97,6 +100,17 @@ def _solve(programme, matrix, solver, gap, clock, tell):
         return answer
     return highs.Answer(
         status=answer.status, values=answer.values, objective=answer.objective, bound=min(bounds)
+    )
+
+
+def _nothing_ordered(matrix, answer, clock):
+    """Out of time without an order: every whole column at nothing, the rest at its best, is one where it can be."""
+    nothing = np.zeros(len(matrix.columns))
+    found = highs.solve(matrix, seconds=clock.left(least=IDLE_SECONDS), fixed=nothing)
+    if found.status != highs.SOLVED:
+        return answer
+    return highs.Answer(
+        status=highs.STOPPED, values=found.values, objective=found.objective, bound=answer.bound
     )
 
 

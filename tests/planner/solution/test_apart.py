@@ -8,8 +8,9 @@ import time
 
 import pytest
 
+from planner.sizing.reading import problem_of
 from planner.solution import Cancelled, apart, solve, solve_apart
-from tests.planner.small_problems import small_problem
+from tests.planner.small_problems import small, small_problem, years
 
 SLEEPER = [sys.executable, "-c", "import subprocess; subprocess.run(['sleep', '60'])"]
 
@@ -92,6 +93,30 @@ def test_a_child_that_breaks_is_an_error_with_its_last_words(monkeypatch):
     session_of(monkeypatch, [sys.executable, "-c", "raise SystemExit('out of honey')"])
     with pytest.raises(RuntimeError, match="without an answer: out of honey"):
         solve_apart(small_problem())
+
+
+def test_a_child_killed_in_mid_solve_is_told_in_words(monkeypatch):
+    session_of(monkeypatch, [sys.executable, "-c", "import os; os.kill(os.getpid(), 9)"])
+    with pytest.raises(RuntimeError, match=r"killed from outside \(signal 9\); start it again"):
+        solve_apart(small_problem())
+
+
+def test_a_child_that_ends_in_silence_tells_its_exit_status(monkeypatch):
+    session_of(monkeypatch, [sys.executable, "-c", "raise SystemExit(3)"])
+    with pytest.raises(RuntimeError, match="exit status 3"):
+        solve_apart(small_problem())
+
+
+def test_many_scenarios_tell_bound_and_gap_from_the_child():
+    told = []
+    problem = problem_of(small(scenarios=years(*[(1 / 25, units + 1) for units in range(25)])))
+    plan = solve_apart(problem, progress=lambda *step: told.append(step))
+    assert plan.objective == pytest.approx(solve(problem, way="direct", gap=0).objective, rel=0.001)
+    assert solve_apart(problem, way="direct", gap=0).status == "optimal"
+    assert told[0] == ("building", None, None)
+    assert any(stage == "weighing the seasons" and bound >= plan.objective for stage, bound, _ in told)
+    bounds = [bound for _, bound, _ in told if bound is not None]
+    assert bounds == sorted(bounds, reverse=True)
 
 
 def test_a_child_ends_when_its_parent_is_gone(tmp_path):

@@ -73,9 +73,21 @@ def test_the_gap_asked_for_is_kept_and_told():
 def test_out_of_time_without_an_order_says_so(solver, monkeypatch):
     module = solving_module.highs if solver == "highs" else solving_module.cbc
     monkeypatch.setattr(module, "solve", lambda *args, **kwargs: Answer(status=STOPPED))
-    plan = solve(small_problem(), solver=solver)
+    plan = solve(small_problem(use={"must": True}), solver=solver)
     assert (plan.status, plan.objective, plan.bound) == ("time_limit", None, None)
     assert "allow more seconds" in plan.reason
+
+
+def test_out_of_time_at_once_orders_nothing_and_tells_the_bound(monkeypatch):
+    real = solving_module.highs.solve
+
+    def stopped(matrix, *, fixed=None, **kwargs):
+        return Answer(status=STOPPED, bound=75.0) if fixed is None else real(matrix, fixed=fixed, **kwargs)
+
+    monkeypatch.setattr(solving_module.highs, "solve", stopped)
+    plan = solve(small_problem(stock=[{"part": "box", "location": "shed", "quantity": 1}]))
+    assert (plan.status, plan.here_and_now, plan.objective) == ("time_limit", (), 25)
+    assert (plan.bound, plan.gap) == (75, 2.0)
 
 
 def test_out_of_time_with_an_order_tells_how_far_the_bound_is(monkeypatch):
