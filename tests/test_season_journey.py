@@ -14,7 +14,7 @@ from planner.models import Run
 from planner.plan.json_form import report_from
 from tests.planner import outfit
 
-SMALL = {"scenarios": 6, "seed": 3, "seconds": 60}
+SMALL = {"scenarios": 6, "seed": 3, "seconds": 60, "trial": 20}
 
 
 @pytest.fixture

@@ -38,6 +38,7 @@ def test_a_season_is_begun_worked_out_and_approved(sheet, live_server, width):
 
     sheet.get_by_text("How hard to look").click()
     sheet.get_by_label("Seasons drawn").fill("5")
+    sheet.get_by_label("Fresh seasons to try the order on").fill("20")
     sheet.get_by_role("button", name="Work out the order").click()
     expect(sheet.get_by_text("Waits for the planner to take it up")).to_be_visible()
     call_command("work_runs", "--once")
@@ -48,6 +49,8 @@ def test_a_season_is_begun_worked_out_and_approved(sheet, live_server, width):
     sheet.locator(".opener summary").first.click()
     expect(why).to_be_visible()
     expect(sheet.get_by_role("img", name=re.compile("Budget as a dimension line"))).to_be_visible()
+    expect(sheet.get_by_role("img", name=re.compile("Each order on 20 fresh seasons"))).to_be_visible()
+    expect(sheet.get_by_role("region", name="Trial on fresh seasons")).to_contain_text("Knowing the future")
 
     sheet.get_by_role("link", name="Approve the order").click()
     sheet.get_by_role("button", name=re.compile(r"Approve \d orders?")).click()

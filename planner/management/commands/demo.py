@@ -47,6 +47,7 @@ class Command(BaseCommand):
             "--no-serve", action="store_true", help="Stop once the order is printed and written."
         )
         parser.add_argument("--scenarios", type=int, default=60, help="How many ways the year may go (60).")
+        parser.add_argument("--trial", type=int, default=300, help="Fresh seasons it is tried on (300).")
         parser.add_argument("--seconds", type=int, default=180, help="The longest the solver may look (180).")
 
     def handle(self, *args, **options):
@@ -69,7 +70,10 @@ class Command(BaseCommand):
         season = Season.objects.first()
         self.stdout.write(f"Working out the winter order in {options['scenarios']} ways the year may go …")
         asked = runs.ask(
-            season, who=keeper, now=timezone.now(), scenarios=options["scenarios"], seconds=options["seconds"]
+            season,
+            who=keeper,
+            now=timezone.now(),
+            **{name: options[name] for name in ("scenarios", "trial", "seconds")},
         )
         leased = queue.take("demo", timezone.now())
         if leased is None or leased.pk != asked.pk:

@@ -17,7 +17,7 @@ pytestmark = pytest.mark.django_db(transaction=True)
 
 def demo(*more):
     out = StringIO()
-    call_command("demo", "--no-serve", "--scenarios", "4", *more, stdout=out)
+    call_command("demo", "--no-serve", "--scenarios", "4", "--trial", "20", *more, stdout=out)
     return out.getvalue()
 
 

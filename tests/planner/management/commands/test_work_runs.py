@@ -21,7 +21,7 @@ from planner import runs
 from tests.planner import outfit
 outfit.make_outfit()
 season = outfit.make_season()
-print(runs.ask(season, who=None, now=timezone.now(), scenarios={scenarios}, seconds=300).pk)
+print(runs.ask(season, who=None, now=timezone.now(), scenarios={scenarios}, seconds=300, trial=20).pk)
 """
 STATE = """
 import django; django.setup()
@@ -33,7 +33,7 @@ print(run.status, run.attempts, run.stage, sep="|")
 
 def test_what_waits_is_worked_and_then_it_ends(db, capsys):
     outfit.make_outfit()
-    run = runs.ask(outfit.make_season(), who=None, now=made.timezone.now(), scenarios=3)
+    run = runs.ask(outfit.make_season(), who=None, now=made.timezone.now(), scenarios=3, trial=20)
     call_command("work_runs", "--once")
     run.refresh_from_db()
     assert run.status == Run.Status.DONE
