@@ -10,6 +10,7 @@ from decimal import Decimal
 
 import numpy as np
 
+from planner.bench.catalogue import part_of, recipe_of, set_of
 from planner.projection import project
 from planner.requirement import sizing_problem
 from planner.season.assumptions import assumptions_of
@@ -17,9 +18,6 @@ from planner.season.operation import (
     ColonyGroup,
     OfferFacts,
     Operation,
-    PartFacts,
-    RecipeFacts,
-    SetFacts,
     StockLine,
     SupplierFacts,
     WindowFacts,
@@ -74,13 +72,13 @@ def invented(catalogue, market, size, *, seed):
         region=REGION,
         shed=SHED,
         yards=(_shed(), *(_yard(random, code, n) for code, n in zip(yards, counts, strict=True))),
-        sets=tuple(_set(sets[code], gear[code]) for code, _ in SET_SHARES),
+        sets=tuple(set_of(sets[code], gear[code]) for code, _ in SET_SHARES),
         colonies=tuple(_colonies(random, yards, counts, gear)),
-        parts=tuple(_part(row) for row in catalogue["parts"]),
+        parts=tuple(part_of(row) for row in catalogue["parts"]),
         stock=tuple(_stock(random, market, yards, size)),
         suppliers=tuple(_supplier(row) for row in market["suppliers"]),
         offers=tuple(_offer(row, market) for row in market["prices"]),
-        recipes=tuple(_recipe(row) for row in catalogue["recipes"]),
+        recipes=tuple(recipe_of(row) for row in catalogue["recipes"]),
     )
 
 
@@ -140,36 +138,6 @@ def _drawn(random, shares):
     return shares[int(random.choice(len(shares), p=[share for _, share in shares]))][0]
 
 
-def _set(row, gear):
-    boxes = {depth: row.get(f"{depth}_boxes", 0) for depth in ("deep", "medium", "shallow")}
-    return SetFacts(
-        code=row["code"],
-        name=row["name"],
-        width=row["width"],
-        boxes={depth: count for depth, count in boxes.items() if count},
-        gear=dict(gear),
-        is_nuc=row.get("is_nuc", False),
-    )
-
-
-def _part(row):
-    return PartFacts(
-        code=row["code"],
-        name=row["name"],
-        kind=row["kind"],
-        depth=row.get("depth", ""),
-        width=row.get("width"),
-        comb=row.get("comb", ""),
-        comb_use=row.get("comb_use", ""),
-        treated=row.get("treated", False),
-        flat=row.get("flat", False),
-        unit=row.get("unit", "piece"),
-        weight_lb=float(row["tare_lb"]),
-        list_price=Decimal(row["list_price"]),
-        years_of_life=row["years_of_life"],
-    )
-
-
 def _stock(random, market, yards, size):
     """The demo's gear by the colonies, a part of the supers left at every other yard."""
     scale = size.colonies / COLONIES_OF_THE_MARKET
@@ -205,14 +173,4 @@ def _offer(row, market):
         prices=tuple((packs, Decimal(price)) for packs, price in row["steps"]),
         open_until=until,
         lead_weeks=leads[row["supplier"]],
-    )
-
-
-def _recipe(row):
-    return RecipeFacts(
-        code=row["code"],
-        name=row["name"],
-        takes=dict(row["takes"]),
-        makes=dict(row["makes"]),
-        minutes=float(row["minutes"]),
     )

@@ -31,7 +31,21 @@ class Naive:
 
 def naive_form(problem, *, packs=None, lean=False):
     """The form; `packs` {(offer, period): packs} fixes the here-and-now order."""
+    return _form(problem, places_of(problem, lean=lean), packs)
+
+
+def naive_size(problem, *, lean=False):
+    """(variables, rows) of the form without building the whole: scenarios differ in their uses only."""
     places = places_of(problem, lean=lean)
+    bare = replace(problem.scenarios[0], uses=())
+    none, one = (_form(replace(problem, scenarios=some), places, None) for some in ((), (bare,)))
+    count, uses = len(problem.scenarios), [use for row in problem.scenarios for use in row.uses]
+    variables = none.variables + count * (one.variables - none.variables) + len(uses)
+    links = sum(1 for use in uses if use.needs_use)
+    return variables, none.rows + count * (one.rows - none.rows) + links
+
+
+def _form(problem, places, packs):
     lp = pulp.LpProblem("naive", pulp.LpMaximize)
     now = Orders(lp, problem, "now", None)
     if problem.budget is not None:

@@ -28,7 +28,8 @@ class Scale:
     several: int = 300
     many: int = 1000
     fresh: int = 1000
-    of_forms: int = 20  # scenarios in which forms are compared
+    of_forms: int = 20  # scenarios in which forms are compared as LPs
+    of_orders: int = 5  # scenarios in which the pooled order is held in the naive form
     repeats: int = 3
     seeds: tuple[int, ...] = (1, 2, 3, 4, 5)
     trial_seeds: tuple[int, ...] = (1, 2, 3)
@@ -41,6 +42,7 @@ class Scale:
 FULL = Scale()
 QUICK = Scale(
     of_forms=3,
+    of_orders=1,
     repeats=1,
     seeds=(1, 2, 3),
     trial_seeds=(1,),

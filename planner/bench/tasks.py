@@ -12,7 +12,7 @@ import pulp
 
 from planner.bench.instances import REGION, Size, invented, season_problem
 from planner.bench.measuring import Stopwatch, timed
-from planner.bench.naive import naive_form, without_choices
+from planner.bench.naive import naive_form, naive_size, without_choices
 from planner.programme import build
 from planner.season.assumptions import assumptions_of
 from planner.solution import highs, solve
@@ -62,10 +62,11 @@ def pooled_size(*, instance):
     return {"variables": len(programme.lp.variables()), "rows": len(programme.lp.constraints())}
 
 
-def naive_size(*, instance):
+def naive_sizes(*, instance):
+    """The naive form's size, and the variables of the lean one."""
     problem = instance.hauled()
-    form, lean = naive_form(problem), naive_form(problem, lean=True)
-    return {"variables": form.variables, "rows": form.rows, "lean": lean.variables}
+    variables, rows = naive_size(problem)
+    return {"variables": variables, "rows": rows, "lean": naive_size(problem, lean=True)[0]}
 
 
 def naive(*, instance, seconds, solver, gap=GAP):
@@ -106,7 +107,8 @@ def linear_forms(*, instance, seconds):
 
 
 def pooled_order_in_naive(*, instance, seconds):
-    """Worth in the naive form of the pooled order, and a proven bound on the naive form's best."""
+    """Worth in the naive form of the pooled order, and a bound on the naive form's best, proven to a quarter of the
+    gap or not told."""
     watch = Stopwatch(seconds)
     plan = solve(instance.problem(), gap=GAP, seconds=seconds / 4, prices=False)
     if not plan.is_order:
@@ -114,7 +116,7 @@ def pooled_order_in_naive(*, instance, seconds):
     problem = instance.hauled()
     held = _worth(naive_form(problem, packs=plan.packs(), lean=True).lp, watch, gap=1e-6)
     best = highs.solve(highs.matrix_of(naive_form(problem, lean=True).lp), gap=GAP / 4, seconds=watch.left())
-    return {"held": held, "bound": best.bound}
+    return {"held": held, "bound": best.bound if best.status == highs.SOLVED else None}
 
 
 def _worth(lp, watch, **settings):

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from planner.bench.naive import naive_form, places_of, without_choices
+from planner.bench.naive import naive_form, naive_size, places_of, without_choices
 from planner.programme import build
 from planner.sizing.reading import problem_of
 from planner.sizing.records import BadYears, Haul
@@ -97,3 +97,11 @@ def test_without_choices_a_problem_is_a_plain_lp_in_every_form(small_season):
     problem = without_choices(joined(small_season(), out=0.1))
     for lp in (naive_form(problem).lp, build(problem).lp):
         assert not highs.matrix_of(lp).whole.any()
+
+
+@pytest.mark.parametrize("lean", [True, False])
+def test_its_size_is_told_without_building_it(small_season, lean):
+    problem = joined(small_season(scenarios=3), out=0.1)
+    problem = replace(problem, bad_years=BadYears(weight=0.3, share=0.2))
+    form = naive_form(problem, lean=lean)
+    assert naive_size(problem, lean=lean) == (form.variables, form.rows)

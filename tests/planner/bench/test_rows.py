@@ -34,7 +34,7 @@ def test_against_the_naive_form_sizes_and_times_are_ratios():
         rows.against_naive,
         {
             "pooled_size": {"variables": 100, "rows": 50},
-            "naive_size": {"variables": 20000, "rows": 9000, "lean": 8000},
+            "naive_sizes": {"variables": 20000, "rows": 9000, "lean": 8000},
             "product": spent(2.0),
             "naive": lambda settings: spent(140.0 if settings["solver"] == "cbc" else 90.0),
         },

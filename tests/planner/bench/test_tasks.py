@@ -13,7 +13,7 @@ def tiny(catalogue, market):
 
 
 def test_the_naive_form_is_far_larger_than_the_pooled_one(tiny):
-    naive, pooled = tasks.naive_size(instance=tiny), tasks.pooled_size(instance=tiny)
+    naive, pooled = tasks.naive_sizes(instance=tiny), tasks.pooled_size(instance=tiny)
     assert naive["variables"] > 5 * pooled["variables"] > 0
     assert naive["rows"] > 5 * pooled["rows"] > 0
 

@@ -24,6 +24,7 @@ TINY = Scale(
     several=2,
     many=3,
     of_forms=1,
+    of_orders=1,
     repeats=1,
     seeds=(1,),
     trial_seeds=(1,),
