@@ -7,7 +7,7 @@ import pytest
 
 from planner.plan.facts import Facts
 from planner.plan.records import Rival
-from planner.plan.standing import bad_year, gap_words, standing_of
+from planner.plan.standing import bad_year, gap_words, mean_worth, standing_of
 from planner.trial import WithoutBudget
 from tests.planner.plan import small
 
@@ -79,3 +79,10 @@ def test_an_empty_purse_says_what_buying_nothing_costs():
     free = WithoutBudget(spend=Decimal(900), worth=Decimal(260))
     none = facts(replace(small.problem(), budget=0.0))
     assert "Buying nothing costs about $60 a season" in standing_of(none, without_budget=free).sentences[0]
+
+
+def test_with_a_weight_on_bad_years_the_worth_is_still_the_mean_seasons():
+    """The objective then holds bad years too: 50, 150, 250 and 350 of equal chance are 200 in the mean season."""
+    weighed = small.problem(bad_years={"weight": 0.5, "share": 0.25})
+    assert mean_worth(small.plan(objective=125.0, bound=125.0), weighed) == 200
+    assert mean_worth(small.plan(objective=200.0), small.problem()) == 200
