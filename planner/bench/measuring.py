@@ -10,8 +10,6 @@ import signal
 import time
 from contextlib import suppress
 
-GRACE_SECONDS = 20.0
-
 
 class Overtime(Exception):
     """The task was ended after its time."""
@@ -31,14 +29,14 @@ class Stopwatch:
 
 
 def apart(task, settings, *, seconds):
-    """task(**settings) in a child of its own session, killed with all it started after `seconds` and some grace."""
+    """task(**settings) in a child of its own session, killed with all it started after `seconds`."""
     context = multiprocessing.get_context("spawn")
     ours, theirs = context.Pipe(duplex=False)
     child = context.Process(target=_work, args=(theirs, task, settings))
     child.start()
     theirs.close()
     try:
-        if not ours.poll(seconds + GRACE_SECONDS):
+        if not ours.poll(seconds):
             raise Overtime
         return ours.recv()
     except EOFError:

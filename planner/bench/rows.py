@@ -145,7 +145,7 @@ def _faster_direct(runner, instance):
     stopped: list[float] = []
     for solver in ("highs", "cbc"):
         found = [
-            runner.result(product, instance=instance, way="direct", solver=solver, or_stopped=True)
+            runner.result(product, instance=instance, way="direct", solver=solver)
             for _ in range(runner.scale.repeats)
         ]
         if None in found:
