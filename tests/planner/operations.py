@@ -9,13 +9,11 @@ from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 
+from planner.bench.catalogue import part_of, recipe_of, set_of
 from planner.season.operation import (
     ColonyGroup,
     OfferFacts,
     Operation,
-    PartFacts,
-    RecipeFacts,
-    SetFacts,
     StockLine,
     SupplierFacts,
     WindowFacts,
@@ -127,11 +125,11 @@ def operation(**changes):
         yards=(_shed(), *(_yard(row) for row in YARDS)),
         sets=_sets(catalogue),
         colonies=tuple(group for row in YARDS for group in _colonies(row)),
-        parts=tuple(_part(row) for row in catalogue["parts"]),
+        parts=tuple(part_of(row) for row in catalogue["parts"]),
         stock=tuple(StockLine(part=p, yard=y, condition="sound", quantity=q) for p, y, q in STOCK),
         suppliers=SUPPLIERS,
         offers=tuple(_offer(row) for row in OFFERS),
-        recipes=tuple(_recipe(row) for row in catalogue["recipes"]),
+        recipes=tuple(recipe_of(row) for row in catalogue["recipes"]),
         truck_lb=1500,
     )
     return replace(whole, **changes)
@@ -176,39 +174,7 @@ def _colonies(row):
 
 def _sets(catalogue):
     gear = {row["hive_set"]: row["parts"] for row in catalogue["gear_sets"] if row["hive_set"]}
-    return tuple(
-        SetFacts(
-            code=row["code"],
-            name=row["name"],
-            width=row["width"],
-            boxes={
-                depth: row[f"{depth}_boxes"]
-                for depth in ("deep", "medium", "shallow")
-                if row[f"{depth}_boxes"]
-            },
-            gear=gear[row["code"]],
-            is_nuc=row["is_nuc"],
-        )
-        for row in catalogue["hive_sets"]
-    )
-
-
-def _part(row):
-    return PartFacts(
-        code=row["code"],
-        name=row["name"],
-        kind=row["kind"],
-        depth=row.get("depth", ""),
-        width=row.get("width"),
-        comb=row.get("comb", ""),
-        comb_use=row.get("comb_use", ""),
-        treated=row.get("treated", False),
-        flat=row.get("flat", False),
-        unit=row.get("unit", "piece"),
-        weight_lb=float(row["tare_lb"]),
-        list_price=Decimal(row["list_price"]),
-        years_of_life=row["years_of_life"],
-    )
+    return tuple(set_of(row, gear[row["code"]]) for row in catalogue["hive_sets"])
 
 
 def _offer(row):
@@ -218,14 +184,4 @@ def _offer(row):
     prices = tuple((packs, Decimal(price)) for packs, price in steps)
     return OfferFacts(
         code=code, supplier=supplier, name=f"{name} (invented)", parts=parts, prices=prices, lead_weeks=lead
-    )
-
-
-def _recipe(row):
-    return RecipeFacts(
-        code=row["code"],
-        name=row["name"],
-        takes=row["takes"],
-        makes=row["makes"],
-        minutes=float(row["minutes"]),
     )
