@@ -39,18 +39,27 @@ def solve(
     machines = money_machines(problem, bounded=False) if packs is None else []
     if machines:
         return _no_order(problem, packs, machines, clock, solver)
+    settings = {"solver": solver, "gap": gap, "clock": clock, "packs": packs, "prices": prices, "tell": tell}
     if _in_two_phases(problem, packs, way, solver, gap):
         try:
             if packs is not None:
                 return judged(problem, packs, gap=gap, clock=clock, prices=prices)
-            return solve_in_two_phases(problem, gap=gap, clock=clock, tell=tell, prices=prices)
+            plan = solve_in_two_phases(problem, gap=gap, clock=clock, tell=tell, prices=prices)
+            if plan.status != TIME_LIMIT or clock.is_over():
+                return plan
+            return _better(plan, _solve_directly(problem, **settings))
         except (NoOrder, NoRecourse):
             return _no_order(problem, packs, [], clock, solver)
         except CannotCut:
             tell("building", None, None)
-    return _solve_directly(
-        problem, solver=solver, gap=gap, clock=clock, packs=packs, prices=prices, tell=tell
-    )
+    return _solve_directly(problem, **settings)
+
+
+def _better(plan, other):
+    """The better of two plans of one problem: cuts that came to a halt, and the same in one piece."""
+    if not other.is_order or (plan.is_order and plan.objective > other.objective):
+        return plan
+    return other
 
 
 def _in_two_phases(problem, packs, way, solver, gap):

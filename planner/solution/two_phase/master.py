@@ -129,7 +129,7 @@ class Master:
         number = next(at for at, (name, _, _, _) in enumerate(self.part.rows) if name == row)
         return self.solver.getSolution().row_dual[number]
 
-    def in_whole_numbers(self, gap, seconds, *, start=None, lowest=None, highest=None, tell=None):
+    def in_whole_numbers(self, gap, seconds, *, start=None, lowest=None, highest=None, seed=1, tell=None):
         """A good point in whole numbers and a bound over all of them, within narrower bounds where given."""
         model, earnings = self.solver.getLp(), [False] * self.groups
         model.integrality_ = [KINDS[whole] for whole in (*self.whole.tolist(), *earnings)]
@@ -144,7 +144,7 @@ class Master:
             "mip_rel_gap": gap,
             "mip_abs_gap": 1e-9,
             "mip_feasibility_tolerance": 1e-7,
-            "random_seed": 1,
+            "random_seed": seed,
         }
         for option, value in options.items():
             solver.setOptionValue(option, value)

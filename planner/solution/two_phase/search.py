@@ -159,7 +159,11 @@ class Search:
             wanted = max(min(0.01, 0.3 * self.distance(), 0.01 if not self.gap else 1.0), 0.25 * self.gap)
             wanted = LEAST_GAP if stalled else max(wanted if self.gap else 0.1 * wanted, LEAST_GAP)
             found = self.master.in_whole_numbers(
-                wanted, self.clock.left(), start=self.best_columns, tell=self._bound_teller()
+                wanted,
+                self.clock.left(),
+                start=self.best_columns,
+                seed=1 + stalled,
+                tell=self._bound_teller(),
             )
             if found.infeasible and self.best_columns is None:
                 raise NoOrder
@@ -169,7 +173,8 @@ class Search:
             if found.bound is not None:
                 self.upper = min(self.upper, max(found.bound, self.ruled_out, self.best))
             if found.columns is None:
-                return
+                stalled += 1
+                continue
             worth = self.worth(found.columns)
             self.tell("choosing packs")
             if not self.is_done():

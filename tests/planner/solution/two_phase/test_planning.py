@@ -132,6 +132,15 @@ def test_what_cuts_cannot_bound_is_solved_in_one_piece(monkeypatch):
     assert solve(small_problem(), way="two-phase", gap=0).objective == 60
 
 
+def test_cuts_that_come_to_a_halt_are_followed_by_one_piece(monkeypatch):
+    class Halted(planning_module.Search):
+        def run(self):
+            self.worth(self.master.nothing())
+
+    monkeypatch.setattr(planning_module, "Search", Halted)
+    assert solve(small_problem(), way="two-phase", gap=0).objective == 60
+
+
 def test_an_unknown_way_is_refused():
     with pytest.raises(ValueError, match="way must be one of auto, direct, two-phase"):
         solve(small_problem(), way="guess")
