@@ -1,4 +1,4 @@
-"""The database tests once more on PostgreSQL: the same files, another DATABASE_URL, in a process of their own."""
+"""The tests that use the database once more on PostgreSQL: another DATABASE_URL, in a process of their own."""
 
 import os
 import subprocess
@@ -17,8 +17,8 @@ FOLDERS = ["tests/apiary", "tests/inventory", "tests/planner"]
 def test_acts_questions_and_runs_hold_on_postgresql_as_on_sqlite():
     url = os.environ.get("POSTGRES_URL")
     need(url, "a PostgreSQL server (its address in POSTGRES_URL)")
-    command = [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", *FOLDERS]
-    command += ["-m", "not browser and not office"]
+    command = [sys.executable, "-m", "pytest", "-p", "no:cacheprovider", *FOLDERS]
+    command += ["-m", "django_db and not browser and not office"]
     done = subprocess.run(
         command,
         cwd=ROOT,
