@@ -26,7 +26,7 @@ __all__ = [
 
 
 class NoShed(Refused):
-    sentence = "No yard is marked as the shed: mark one, so that the order has a place to arrive at."
+    sentence = "No yard is marked as the shed, where an order arrives: load your sheet first, or mark one of your yards."
 
 
 class NoColonies(Refused):

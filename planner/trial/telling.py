@@ -25,6 +25,7 @@ NAMES = {
         "the best for each season, were it known beforehand; a bound, no order",
     ),
 }
+TOO_WIDE = 0.05  # a gap's upper end, as a share of the order's worth, that says nothing to a keeper
 NEAR = 0.05  # spends that differ by less are the same money
 
 
@@ -37,7 +38,8 @@ def section_of(trial, money, *, not_offered=()):
     )
     everyone = [*trial.contenders, *([trial.foresight] if trial.foresight else [])]
     rows = sorted(
-        (_row(each, against, not_offered) for each in everyone), key=lambda row: (row.key == FORESIGHT, row.over)
+        (_row(each, against, not_offered) for each in everyone),
+        key=lambda row: (row.key == FORESIGHT, row.over),
     )
     gap = trial.gap
     return TrialSection(
@@ -153,7 +155,13 @@ class _Sentences:
     def gap(self):
         gap = self.trial.gap
         most = self.sum(_up(gap.most, bearing_step(gap.most - gap.mean)))
-        share = percent(gap.share_of(self.trial.ours.mean.value), 1)
+        part = gap.share_of(self.trial.ours.mean.value)
+        share = percent(part, 1)
+        if part > TOO_WIDE:
+            return (
+                f"How much more another order could earn is not told by planning {number(gap.batches)} times on "
+                f"{number(gap.seasons)} fresh seasons: such a span reaches to {most} ({share}). More seasons narrow it."
+            )
         return (
             f"The best order there could be earns at most about {most} ({share}) a season more than this one, 19 times "
             f"of 20 (found by planning {number(gap.batches)} times on {number(gap.seasons)} fresh seasons)."

@@ -31,7 +31,7 @@ def test_the_keeper_and_the_shed_are_read(shed):
 
 
 def test_books_without_a_shed_are_refused(db):
-    with pytest.raises(NoShed, match="mark one"):
+    with pytest.raises(NoShed, match="load your sheet first, or mark one"):
         operation_as_of(DAY)
 
 

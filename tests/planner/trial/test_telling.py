@@ -97,6 +97,14 @@ def test_the_statistical_gap_is_told_as_money_and_share():
     )
 
 
+def test_a_span_too_wide_to_mean_anything_is_told_as_not_known():
+    gap = StatisticalGap(mean=900.0, most=9000.0, batches=2, seasons=30)
+    section = section_of(trial(contender("rule", -900), gap=gap), "USD")
+    line = next(line for line in section.sentences if "fresh seasons: such a span" in line)
+    assert line.startswith("How much more another order could earn is not told by planning 2 times on 30")
+    assert not any("best order there could be" in line for line in section.sentences)
+
+
 def test_what_another_seed_changes_is_told_in_packs_and_money():
     ours = contender("ours", packs={("a", 0): 3, ("b", 0): 1})
     other = contender("other", 0.5, spend=4040.0, spread=0.1, packs={("a", 0): 5, ("b", 0): 1})
