@@ -58,7 +58,8 @@ def test_widths_never_mix(shed, hive_set, part):
 @pytest.mark.parametrize("part", ["stand", "frame-deep"])
 def test_frames_and_stands_fit_any_hive(shed, part):
     for number, hive_set in enumerate(("one-deep-8", "one-deep-10")):
-        place(shed, makers.make_colony(hive_set=hive_set), Line(part, 1), key=f"k{number}")
+        act = place(shed, makers.make_colony(hive_set=hive_set), Line(part, 1), key=f"k{number}")
+        assert [row.part.code for row in act.movements.all()] == [part]
 
 
 @pytest.mark.parametrize(

@@ -26,7 +26,8 @@ def test_a_season_from_any_month_is_a_valid_problem(season_problem, month, regio
     "code", ["three-mediums-10", "deep-and-medium-10", "two-deeps-8", "one-deep-8", "nuc-5"]
 )
 def test_any_outfit_is_a_valid_problem(season_problem, code):
-    problem_of(as_json(season_problem(in_set(code), count=2)))
+    problem = problem_of(as_json(season_problem(in_set(code), count=2)))
+    assert all(scenario.uses for scenario in problem.scenarios) and problem.offers
 
 
 def test_the_same_operation_gives_the_same_problem(season_problem):
