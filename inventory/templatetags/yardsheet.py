@@ -4,6 +4,7 @@ Takes a yard or a day; gives tables and links. Links only to pages that exist. C
 """
 
 from django import template
+from django.db.models import Sum
 from django.urls import NoReverseMatch, reverse
 from django.utils import timezone
 from django.utils.translation import gettext_lazy as _
@@ -30,6 +31,7 @@ ACTS = (
 )
 ON_LIVING = ("act-place", "act-take-off", "act-correct", "act-mark", "act-scrap")
 ON_ENDED = ("act-salvage", "act-correct", "act-burn")
+ON_WORKED = ("act-correct",)  # an ended colony whose gear is all accounted for
 
 
 @register.inclusion_tag("inventory/yard_store.html")
@@ -71,12 +73,18 @@ def acts_at(yard):
 @register.inclusion_tag("inventory/colony_acts.html")
 def colony_acts(colony):
     """Buttons to what can be done to one colony's gear."""
-    names = ON_LIVING if colony.ended_on is None else ON_ENDED
+    names = ON_LIVING if colony.ended_on is None else ON_ENDED if still_on(colony) else ON_WORKED
     words = dict(ACTS)
     acts = [{"address": f"{reverse(name)}?colony={colony.pk}", "word": words[name]} for name in names]
     if colony.ended_on is None:
         acts.append({"address": reverse("act-end", args=[colony.pk]), "word": _("It is no more")})
     return {"acts": acts, "colony": colony}
+
+
+@register.simple_tag
+def still_on(colony):
+    """Pieces the book has on a colony: none of an ended one once its gear is worked."""
+    return Holding.objects.filter(location__colony=colony).aggregate(pieces=Sum("quantity"))["pieces"] or 0
 
 
 @register.inclusion_tag("inventory/deadouts.html")

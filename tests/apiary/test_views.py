@@ -165,9 +165,17 @@ def test_a_colony_shows_its_history_and_gear(door):
 
 
 def test_a_dead_colony_warns_first(door):
-    content = door.get(reverse("colony", args=[make_dead_colony().pk])).content.decode()
+    content = door.get(reverse("colony", args=[make_dead_colony(gear=True).pk])).content.decode()
     assert "Caution: this colony is dead" in content
     assert "inspector" in content
+
+
+def test_a_deadout_whose_gear_is_worked_warns_no_more_and_offers_no_second_salvage(door):
+    worked = make_dead_colony(yard=make_yard())
+    content = door.get(reverse("colony", args=[worked.pk])).content.decode()
+    assert "Caution: this colony is dead" not in content
+    assert reverse("act-salvage") not in content
+    assert reverse("act-correct") in content
 
 
 def test_an_unknown_colony_is_not_found(door):
