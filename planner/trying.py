@@ -8,7 +8,8 @@ import os
 import sys
 import time
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from decimal import Decimal
 from functools import partial
 from typing import Any
 
@@ -27,6 +28,12 @@ from planner.trial import (
     trial_of,
     without_budget,
 )
+from planner.trial.contest import FAR
+from planner.yardform import NotJudged, judge, not_told
+from planner.yardform import section_of as yard_section_of
+
+JUDGED_BY_YARD = 60  # fresh seasons told yard by yard at most
+YARD_SHARE = 0.15  # of the trial's time, kept for that
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -60,16 +67,22 @@ class Tried:
         )
 
     def on_fresh_seasons(self, scenarios):
-        """The trial's section."""
+        """The trial's section, the yard form's judgement in it."""
         hush_greeting()
+        left = _clock(self.settings.trial_seconds)
+        section = self._against_others(scenarios, left)
+        return replace(section, by_yard=self.by_yard(left))
+
+    def _against_others(self, scenarios, left):
         settings = self.settings
+        seconds = (1 - YARD_SHARE) * settings.trial_seconds
         usual, gone = usual_packs(self.problem, settings.usual_order)
         effort = Effort(
             count=settings.trial,
             seed=settings.seed,
             gap=settings.gap,
-            seconds=settings.trial_seconds,
-            left=_clock(settings.trial_seconds),
+            seconds=seconds,
+            left=lambda: left() - settings.trial_seconds + seconds,
             tell=self.progress,
             solve=self.solve,
         )
@@ -86,6 +99,24 @@ class Tried:
         return section_of(
             trial, self.problem.money, not_offered=tuple(names.get(code, code) for code in gone)
         )
+
+    def by_yard(self, left):
+        """What the yard form makes of the order on fresh seasons, in the seconds `left()`; says so where it could not."""
+        budget = self.problem.budget
+        try:
+            judged = judge(
+                self.operation,
+                self.assumptions,
+                self.plan.packs(),
+                budget=None if budget is None else Decimal(repr(budget)),
+                count=JUDGED_BY_YARD,
+                seed=self.settings.seed + FAR,
+                enough=lambda _seasons: left() <= 0,
+                breathe=partial(self.progress, "telling the hauling yard by yard"),
+            )
+        except NotJudged as why:
+            return not_told(why)
+        return yard_section_of(judged, self.problem.money)
 
     def bad_years_curve(self):
         """The curve's section, or None where the time was too short for it."""

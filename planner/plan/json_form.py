@@ -1,14 +1,15 @@
 """A report as JSON and back, by the types its records declare.
 
 Takes a Report, gives plain dicts, lists, strings and numbers (money as text, days as ISO text), and the reverse.
-Refuses a missing or unknown key with its path: a stored report of another shape is not guessed at.
+Refuses a missing or unknown key with its path: a stored report of another shape is not guessed at. Only what a record
+may be made without (a section that an older report did not have) may be missing.
 """
 
 import datetime as dt
 import types
 import typing
 from collections.abc import Mapping
-from dataclasses import fields, is_dataclass
+from dataclasses import MISSING, fields, is_dataclass
 from decimal import Decimal
 
 from planner.plan.records import Report
@@ -57,9 +58,11 @@ def _value(data, kind, path):
 
 def _record(data, kind, path):
     hints = typing.get_type_hints(kind)
+    usual = {field.name for field in fields(kind) if field.default is not MISSING}
     for key in data.keys() ^ hints.keys():
-        raise NotAReport(f"{path}.{key}: {'unknown' if key in data else 'missing'}")
-    return kind(**{key: _value(data[key], hint, f"{path}.{key}") for key, hint in hints.items()})
+        if key in data or key not in usual:
+            raise NotAReport(f"{path}.{key}: {'unknown' if key in data else 'missing'}")
+    return kind(**{key: _value(data[key], hints[key], f"{path}.{key}") for key in data})
 
 
 def _scalar(data, kind, path):

@@ -26,6 +26,17 @@ class TrialRow:
 
 
 @dataclass(frozen=True, kw_only=True)
+class YardSection:
+    """This order's mean worth where boxes and covers lie at yards, beside the pool's; None where it was not judged."""
+
+    seasons: int
+    pooled: Decimal | None
+    by_yard: Decimal | None
+    gap_share: float | None  # by how much the pool flatters it, as a share of the worth by yard
+    said: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class TrialSection:
     """Rows from the one that earns least; `against` names the row all are compared with."""
 
@@ -36,6 +47,7 @@ class TrialSection:
     sentences: tuple[str, ...]
     gap_most: Decimal | None  # the best order there could be is worth at most that much more, 19 times of 20
     gap_share: float | None  # the same as a share of this order's worth
+    by_yard: YardSection | None = None
 
     @property
     def ours(self):

@@ -36,7 +36,8 @@ def trial_table(report):
         )
         for row in trial.rows
     ]
-    return "\n".join([*rows, "-" * WIDTH, *map(_wrapped, trial.sentences)])
+    said = (*trial.sentences, *([trial.by_yard.said] if trial.by_yard else []))
+    return "\n".join([*rows, "-" * WIDTH, *map(_wrapped, said)])
 
 
 def bad_years_table(report):

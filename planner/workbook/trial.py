@@ -8,6 +8,7 @@ from planner.workbook.cells import (
     COUNT,
     QUIET,
     figure,
+    formula,
     head_row,
     lines_of,
     money_format,
@@ -49,6 +50,8 @@ def write_trial(sheet, report, paper):
         row += 1
     for sentence in trial.sentences:
         row = _said(sheet, row + 1, sentence) - 1
+    if trial.by_yard is not None:
+        row = _by_yard(sheet, row + 2, trial.by_yard, money)
     widths(sheet, *WIDTHS)
     sheet.freeze_panes = "B4"
     prints(sheet, wide=True, paper=paper, repeat=3, last_column=len(HEADS), last_row=row)
@@ -74,6 +77,21 @@ def _order(sheet, row, each, trial, money):
     figure(sheet, row, len(HEADS), each.seasons, COUNT, font=font)
     sheet.row_dimensions[row].height = 14 * lines_of(words, WIDTHS[0] - 2) + 3
     rule(sheet, row, len(HEADS))
+
+
+def _by_yard(sheet, row, judged, money):
+    """The yard form's judgement: both worths, their difference a formula, and the sentence. Gives the last row."""
+    if judged.by_yard is not None:
+        heads = ("Hauling told yard by yard", "Told by yard", "As one pool", "Pool more")
+        head_row(sheet, row, heads, right=range(2, len(heads) + 1))
+        text(sheet, row + 1, 1, "This order, mean season")
+        figure(sheet, row + 1, 2, judged.by_yard, money)
+        figure(sheet, row + 1, 3, judged.pooled, money)
+        formula(sheet, row + 1, 4, f"C{row + 1}-B{row + 1}", money)
+        figure(sheet, row + 1, len(HEADS), judged.seasons, COUNT)
+        rule(sheet, row + 1, len(HEADS))
+        row += 2
+    return _said(sheet, row, judged.said) - 1
 
 
 def _said(sheet, row, words):

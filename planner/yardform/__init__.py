@@ -5,6 +5,7 @@ A package of the product and not of its measurements: the same form that judges 
 
 from planner.yardform.form import yard_problem
 from planner.yardform.hauling import with_hauling
-from planner.yardform.judge import Judged, judge
+from planner.yardform.judge import Judged, NotJudged, judge
+from planner.yardform.telling import not_told, section_of
 
-__all__ = ["Judged", "judge", "with_hauling", "yard_problem"]
+__all__ = ["Judged", "NotJudged", "judge", "not_told", "section_of", "with_hauling", "yard_problem"]

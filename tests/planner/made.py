@@ -23,7 +23,7 @@ from planner.plan.records import (
     SupplierOrder,
     Why,
 )
-from planner.plan.trial_records import BadYearsPoint, BadYearsSection, TrialRow, TrialSection
+from planner.plan.trial_records import BadYearsPoint, BadYearsSection, TrialRow, TrialSection, YardSection
 from tests import makers
 
 DAY = dt.date(2027, 1, 15)
@@ -273,6 +273,13 @@ def make_trial(**fields):
         ),
         "gap_most": Decimal(25),
         "gap_share": 0.0038,
+        "by_yard": YardSection(
+            seasons=60,
+            pooled=Decimal(6510),
+            by_yard=Decimal(6480),
+            gap_share=0.0046,
+            said="Hauling told yard by yard, this order is worth $6,480 a season.",
+        ),
     }
     return TrialSection(**{**usual, **fields})
 

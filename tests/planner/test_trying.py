@@ -6,6 +6,7 @@ import pytest
 
 from planner import runs
 from planner.trying import hush_greeting, usual_packs
+from planner.yardform import NotJudged
 from tests.planner import outfit
 from tests.planner.plan import small
 
@@ -42,6 +43,25 @@ def test_a_run_sets_its_order_beside_the_keepers_own(quick):
     assert yours.spend == 185  # two packs at 70 and 45 for shipping
     assert "gone-box" in yours.how
     assert report.standing.rivals == ()
+
+
+def test_a_run_judges_its_order_yard_by_yard(quick):
+    judged = planned(quick).trial.by_yard
+    assert judged.seasons >= 10
+    assert abs(judged.gap_share) < 0.05
+    assert judged.said.startswith("Hauling told yard by yard, this order is worth")
+
+
+def test_an_order_with_no_time_left_to_judge_it_by_yard_says_so(quick, monkeypatch):
+    monkeypatch.setattr("planner.trying.judge", refuse)
+    judged = planned(quick).trial.by_yard
+    assert (judged.by_yard, judged.seasons) == (None, 0)
+    assert judged.said.startswith("Not judged yard by yard: the time allowed ran out.")
+
+
+def refuse(*_facts, enough, **_settings):
+    assert not enough(0)
+    raise NotJudged("the time allowed ran out")
 
 
 def test_without_a_trial_the_order_meets_its_rivals_on_its_own_seasons(quick):

@@ -131,6 +131,7 @@ def test_the_trial_stands_on_the_order_page_in_words_a_drawing_and_a_table(keepe
     assert "Trial against your usual order" in shown
     assert "this order earns about $1,200 a season more than yours" in shown
     assert 'aria-labelledby="trial-title trial-desc"' in html
+    assert made.make_trial().by_yard.said in html
     assert "On 300 fresh seasons, in $ a season" in shown
     assert "Looking to bad years alone lifts the worst tenth" in shown
 
@@ -187,6 +188,33 @@ def test_a_working_run_shows_its_stage_bound_gap_and_the_way_to_stop_it(keeper):
     for words in ("Now looking for the best order", "$6,530 a season", "1.3 %", "Stop the run", "Look again"):
         assert words in shown
     assert f'hx-get="{reverse("run-progress", args=[run.pk])}"' in response.content.decode()
+
+
+def test_a_run_tells_its_seconds_and_what_the_search_may_take(keeper):
+    began = made.timezone.now() - dt.timedelta(seconds=125)
+    run = made.make_run(status=Run.Status.WORKING, stage="choosing packs", started_at=began, seconds=240)
+    shown = text(page(keeper, "run", run.pk))
+    assert "2 min 5 s" in shown or "2 min 6 s" in shown
+    assert "240 s at the most" in shown
+
+
+def test_a_run_taken_up_again_says_so_while_it_works_and_once_it_is_done(keeper):
+    told = queue.BROKE_OFF.format(stage="choosing packs")
+    run = made.make_run(status=Run.Status.WORKING, stage="drawing the seasons", attempts=2, message=told)
+    shown = text(page(keeper, "run", run.pk))
+    assert "The planner broke off while choosing packs. The run is taken up again, from the start." in shown
+    assert "2 of 3" in shown
+    done = made.make_done_run(run.season, attempts=2)
+    assert "2 times" in text(page(keeper, "run-order", done.pk))
+
+
+def test_a_worker_not_heard_of_for_long_is_told_with_the_moment_its_run_is_taken_up(keeper):
+    now = made.timezone.now()
+    run = made.make_run(status=Run.Status.WORKING, leased_until=now + dt.timedelta(seconds=queue.LEASE_SECONDS))
+    assert "Nothing was heard" not in text(page(keeper, "run", run.pk))
+    Run.objects.update(leased_until=now + dt.timedelta(seconds=queue.LEASE_SECONDS - 40))
+    shown = text(page(keeper, "run", run.pk))
+    assert "Nothing was heard of it for 4" in shown and "taken up again from the start after" in shown
 
 
 def test_a_waiting_run_says_how_many_are_ahead(keeper):

@@ -1,6 +1,7 @@
 """A stored report comes back as it was; another shape is refused with its place."""
 
 import json
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -8,6 +9,7 @@ import pytest
 from planner.plan import report_of
 from planner.plan.json_form import NotAReport, as_json, report_from
 from planner.plan.records import Rival
+from tests.planner import made
 from tests.planner.plan import small
 
 
@@ -41,6 +43,14 @@ def test_a_missing_key_is_refused_with_its_place():
     del data["orders"][0]["lines"][1]["cost"]
     with pytest.raises(NotAReport, match=r"report\.orders\[0\]\.lines\[1\]\.cost: missing"):
         report_from(data)
+
+
+def test_a_report_from_before_a_section_was_told_is_read_without_it():
+    made_now = made.make_report()
+    data = as_json(made_now)
+    del data["trial"]["by_yard"], data["bad_years"]
+    trial = replace(made_now.trial, by_yard=None)
+    assert report_from(data) == replace(made_now, trial=trial, bad_years=None)
 
 
 def test_an_unknown_key_is_refused_with_its_place():

@@ -11,6 +11,7 @@ def test_each_order_has_its_row_and_none_is_wider_than_the_terminal():
     assert ours.split() == ["This", "order", "4,074", "6,500", "2,100", "+1,200", "−200", "and", "+2,650"]
     assert max(map(len, lines)) <= 100
     assert "Than yours" in table
+    assert lines[-1] == "Hauling told yard by yard, this order is worth $6,480 a season."
     assert "between $200 less and $2,650 more" in " ".join(lines)
 
 
