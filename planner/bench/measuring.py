@@ -35,14 +35,16 @@ def apart(task, settings, *, seconds):
     child = context.Process(target=_work, args=(theirs, task, settings))
     child.start()
     theirs.close()
+    patience = 1.0
     try:
         if not ours.poll(seconds):
+            patience = 0.0
             raise Overtime
         return ours.recv()
     except EOFError:
         return None
     finally:
-        _end(child)
+        _end(child, patience)
         ours.close()
 
 
@@ -54,9 +56,9 @@ def _work(pipe, task, settings):
     pipe.close()
 
 
-def _end(child):
+def _end(child, patience):
     """Waits a moment for a child that is done; kills one that is not, with its session."""
-    child.join(1.0)
+    child.join(patience)
     if child.is_alive():
         with suppress(ProcessLookupError, PermissionError):
             os.killpg(child.pid, signal.SIGKILL)

@@ -1,59 +1,42 @@
-"""Runs measurements one after another: how large, how often, how long, and what to say where one did not end.
+"""Runs measurements one after another: how often, how long, and what to say where one did not end.
 
-Takes a Scale, the catalogue and the market; gives results of tasks, medians of ratios. Decides no target.
+Takes a Scale, the catalogue and the market; gives results of tasks, medians, ratios. Decides no target.
 """
 
 import statistics
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from planner.bench.instances import Size
 from planner.bench.measuring import Overtime, Stopwatch, apart
+from planner.bench.scales import Scale
 from planner.bench.tasks import Instance
 
-SMALL, MEDIUM, LARGE = Size(yards=6, colonies=90), Size(yards=12, colonies=300), Size(yards=40, colonies=1000)
-WIDE = Size(yards=40, colonies=600)  # the small one's colonies a yard
+ROW_SHARE = 1.5  # of an even share of the time left: rows that end early leave the rest to later ones
+OWN_SHARE = 0.8  # of a row's time left is a run's own, the rest for working out its seasons
+BEYOND = 1.25  # a slow opponent is stopped this far past the target: what it took so far says enough
 
 
 @dataclass(frozen=True, kw_only=True)
-class Scale:
-    """How much is measured. `run_seconds` ends one run, `total_seconds` all of them (None: no end)."""
+class Opponent:
+    """What a slow opponent took: the median of its repeats, at least that where it was `stopped`; its last result."""
 
-    small: Size = SMALL
-    medium: Size = MEDIUM
-    large: Size = LARGE
-    wide: Size = WIDE
-    few: int = 20
-    hundred: int = 100
-    several: int = 300
-    many: int = 1000
-    fresh: int = 1000
-    of_forms: int = 20  # scenarios in which forms are compared as LPs
-    of_orders: int = 5  # scenarios in which the pooled order is held in the naive form
-    repeats: int = 3
-    seeds: tuple[int, ...] = (1, 2, 3, 4, 5)
-    trial_seeds: tuple[int, ...] = (1, 2, 3)
-    run_seconds: float = 900.0
-    naive_seconds: float = 1800.0
-    grace_seconds: float = 240.0  # beside a run's own: working out the seasons, starting, ending
-    total_seconds: float | None = None
-    long_runs: bool = True
+    seconds: float
+    stopped: bool
+    last: dict
 
 
-FULL = Scale()
-QUICK = Scale(
-    of_forms=3,
-    of_orders=1,
-    repeats=1,
-    seeds=(1, 2, 3),
-    trial_seeds=(1,),
-    fresh=200,
-    run_seconds=50.0,
-    naive_seconds=50.0,
-    grace_seconds=20.0,
-    total_seconds=255.0,
-    long_runs=False,
-)
+@dataclass(frozen=True, kw_only=True)
+class Growth:
+    """The median ratio over so many seeds, and the medians before and after."""
+
+    ratio: float
+    before: float
+    after: float
+    seeds: int
+
+    def words(self, unit):
+        seeds = f"median of {self.seeds} seeds" if self.seeds > 1 else "one seed"
+        return f"{seeds}, {self.before:.3g} to {self.after:.3g}{unit}"
 
 
 @dataclass(kw_only=True)
@@ -64,6 +47,7 @@ class Runner:
     tell: Callable = print  # what was left out, in a sentence
     run: Callable = apart
     stopwatch: Stopwatch = field(default_factory=Stopwatch)
+    row: Stopwatch = field(default_factory=Stopwatch)
     known: dict = field(default_factory=dict)  # results asked for twice
 
     def instance(self, size, scenarios, seed=1):
@@ -71,19 +55,29 @@ class Runner:
             catalogue=self.catalogue, market=self.market, size=size, scenarios=scenarios, seed=seed
         )
 
+    def begin_row(self, rows_left):
+        """Gives the next of so many rows its share of the time there is."""
+        left = self.stopwatch.left()
+        self.row = Stopwatch(None if left == float("inf") else min(left, ROW_SHARE * left / rows_left))
+
+    def left(self):
+        return min(self.row.left(), self.stopwatch.left())
+
     def result(self, task, *, seconds=None, or_stopped=False, **settings):
         """What the task found. Where it did not end in time None (told), or with `or_stopped` the seconds it had."""
-        limit = min(seconds or self.scale.run_seconds, self.stopwatch.left())
+        grace = self.scale.grace(settings.get("instance"))
+        limit = min(seconds or self.scale.run_seconds, OWN_SHARE * self.left())
+        whole = min(limit + grace, self.left())
         if limit < 1:
             self.tell(f"left out, the time is up: {_what(task, settings)}")
             return None
         if "seconds" in task.__code__.co_varnames[: task.__code__.co_kwonlyargcount]:
             settings["seconds"] = limit
         try:
-            found = self.run(task, settings, seconds=limit + self.scale.grace_seconds)
+            found = self.run(task, settings, seconds=whole)
         except Overtime:
-            if or_stopped:
-                return {"seconds": limit, "done": False}
+            if or_stopped and whole - grace >= 1:
+                return {"seconds": whole - grace, "done": False}
             self.tell(f"left out, it did not end within {limit:.0f} s: {_what(task, settings)}")
             return None
         if found is None:
@@ -109,17 +103,44 @@ class Runner:
             spent.append(found["seconds"])
         return statistics.median(spent)
 
+    def opponent(self, task, *, enough, **settings):
+        """What an opponent took that needs not be run longer than `enough` seconds; None where nothing is known."""
+        if not self.scale.long_runs and enough > self.scale.run_seconds:
+            self.tell(f"left out, it may take {enough:.0f} s: {_what(task, settings)}")
+            return None
+        limit, spent, found = min(enough, self.scale.opponent_seconds), [], {}
+        for _ in range(self.scale.repeats):
+            found = self.result(task, seconds=limit, or_stopped=True, **settings)
+            if found is None:
+                return None
+            spent.append((found["seconds"], not found["done"]))
+            if spent[0][1]:
+                break  # the rest would be stopped alike
+        seconds, stopped = statistics.median_low(spent)
+        return Opponent(seconds=seconds, stopped=stopped, last=found)
+
     def growth(self, task, before, after, of):
-        """Median over the seeds of of(after) ÷ of(before); `before`, `after` make an instance of a seed."""
-        ratios = []
+        """The Growth over the seeds from of(before) to of(after); `before`, `after` make an instance of a seed."""
+        pairs = []
         for seed in self.scale.seeds:
-            first, then = (self.result(task, instance=make(seed)) for make in (before, after))
-            if first is None or then is None or not (first.get("done", True) and then.get("done", True)):
+            first = self.result(task, instance=before(seed))
+            then = self.result(task, instance=after(seed)) if first is not None else None
+            if first is None or then is None:
                 continue
-            ratios.append(of(then) / of(first))
-        if len(ratios) < len(self.scale.seeds):
-            self.tell(f"only {len(ratios)} of {len(self.scale.seeds)} seeds ended: {task.__name__}")
-        return statistics.median(ratios) if ratios else None
+            if not (first.get("done", True) and then.get("done", True)):
+                self.tell(f"left out, not proven in time: {_what(task, {'instance': after(seed)})}")
+                continue
+            pairs.append((of(first), of(then)))
+        if len(pairs) < len(self.scale.seeds):
+            self.tell(f"only {len(pairs)} of {len(self.scale.seeds)} seeds ended: {task.__name__}")
+        if not pairs:
+            return None
+        return Growth(
+            ratio=statistics.median(last / first for first, last in pairs),
+            before=statistics.median(first for first, _ in pairs),
+            after=statistics.median(last for _, last in pairs),
+            seeds=len(pairs),
+        )
 
 
 def _key(value):
@@ -131,5 +152,7 @@ def _what(task, settings):
     where = (
         f" of {instance.size.name}, {instance.scenarios} scenarios, seed {instance.seed}" if instance else ""
     )
-    rest = ", ".join(f"{name} {value}" for name, value in settings.items() if name in ("solver", "way"))
+    rest = ", ".join(
+        f"{name} {value}" for name, value in settings.items() if name in ("solver", "way", "lean") and value
+    )
     return f"{task.__name__.replace('_', ' ')}{where}{', ' if rest else ''}{rest}"

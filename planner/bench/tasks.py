@@ -58,34 +58,59 @@ def product(*, instance, seconds, solver="highs", way=None, gap=GAP):
 
 
 def pooled_size(*, instance):
+    """The size of the exact pooled programme."""
     programme = build(instance.problem())
     return {"variables": len(programme.lp.variables()), "rows": len(programme.lp.constraints())}
 
 
+def direct(*, instance, seconds, solver, gap=GAP):
+    """The exact pooled programme built and solved in one piece, without anything the product does besides."""
+    problem = instance.problem()
+    programme, building = timed(lambda: build(problem))
+    left = max(1.0, seconds - building)
+    if solver == "highs":
+        found, solving = timed(lambda: highs.solve(highs.matrix_of(programme.lp), gap=gap, seconds=left))
+        return {
+            "seconds": building + solving,
+            "done": found.status == highs.SOLVED,
+            "objective": found.objective,
+            "bound": found.bound,
+        }
+    _, solving = timed(lambda: _solve(programme.lp, solver, left, gap))
+    return {"seconds": building + solving, **_ended(programme.lp, solving, left)}
+
+
 def naive_sizes(*, instance):
-    """The naive form's size, and the variables of the lean one."""
+    """The naive form's size, and that of the lean one."""
     problem = instance.hauled()
-    variables, rows = naive_size(problem)
-    return {"variables": variables, "rows": rows, "lean": naive_size(problem, lean=True)[0]}
+    (variables, rows), (lean, lean_rows) = (naive_size(problem, lean=lean) for lean in (False, True))
+    return {"variables": variables, "rows": rows, "lean": lean, "lean_rows": lean_rows}
 
 
-def naive(*, instance, seconds, solver, gap=GAP):
+def naive(*, instance, seconds, solver, lean=False, gap=GAP):
     """The naive form built by plain PuLP and solved by its stock solver; `done` False where time ran out."""
     problem = instance.hauled()
-    form, building = timed(lambda: naive_form(problem))
+    form, building = timed(lambda: naive_form(problem, lean=lean))
     left = max(1.0, seconds - building)
     _, solving = timed(lambda: _solve(form.lp, solver, left, gap))
     return {
         "seconds": building + solving,
-        "done": solving < 0.98 * left,
-        "objective": pulp.value(form.lp.objective),
+        "building": building,
+        "solving": solving,
         "variables": form.variables,
         "rows": form.rows,
+        **_ended(form.lp, solving, left),
     }
 
 
+def _ended(lp, solving, left):
+    """Whether PuLP's solver ended with an order before its time was up; it calls one of a stopped run optimal."""
+    done = solving < 0.98 * left and lp.status == pulp.LpStatusOptimal
+    return {"done": done, "objective": pulp.value(lp.objective)}
+
+
 def _solve(lp, solver, seconds, gap):
-    with tempfile.TemporaryDirectory(prefix="naive-") as folder, warnings.catch_warnings():
+    with tempfile.TemporaryDirectory(prefix="bench-") as folder, warnings.catch_warnings():
         warnings.simplefilter("ignore")
         if solver == "highs":
             lp.solve(pulp.HiGHS(msg=False, gapRel=gap, timeLimit=seconds))
@@ -107,8 +132,7 @@ def linear_forms(*, instance, seconds):
 
 
 def pooled_order_in_naive(*, instance, seconds):
-    """Worth in the naive form of the pooled order, and a bound on the naive form's best, proven to a quarter of the
-    gap or not told."""
+    """Worth in the naive form of the pooled order, and the naive form's bound, as low as time allowed."""
     watch = Stopwatch(seconds)
     plan = solve(instance.problem(), gap=GAP, seconds=seconds / 4, prices=False)
     if not plan.is_order:
@@ -116,7 +140,7 @@ def pooled_order_in_naive(*, instance, seconds):
     problem = instance.hauled()
     held = _worth(naive_form(problem, packs=plan.packs(), lean=True).lp, watch, gap=1e-6)
     best = highs.solve(highs.matrix_of(naive_form(problem, lean=True).lp), gap=GAP / 4, seconds=watch.left())
-    return {"held": held, "bound": best.bound if best.status == highs.SOLVED else None}
+    return {"held": held, "bound": best.bound}
 
 
 def _worth(lp, watch, **settings):

@@ -8,11 +8,12 @@ import argparse
 import json
 
 from django.conf import settings
-from django.core.management.base import BaseCommand
 
+from apiary.management.plain_command import PlainCommand
 from planner.bench.measuring import Stopwatch
 from planner.bench.rows import ROWS
-from planner.bench.runner import FULL, QUICK, Runner
+from planner.bench.runner import Runner
+from planner.bench.scales import FULL, QUICK
 
 HELP = """Measure how fast the planning is on this machine and how good its orders are.
 
@@ -23,15 +24,16 @@ nothing else meanwhile.
 
 Each figure is printed as soon as it is found, one a line, with what it should reach and whether it does:
 {"bench": ..., "figure": ..., "value": ..., "unit": ..., "target": ">= 8", "ok": true}
-What could not be measured is left out and said on the error output."""
+What is slow is stopped once it took enough to tell, and then says "at least" or "over". What could not be measured is
+left out and said on the error output."""
 
-END = """The whole takes hours; --quick leaves out all that takes over a minute and ends within five minutes. It always
-ends with 0."""
+END = """The whole takes about three quarters of an hour on two cores; --quick leaves out all that takes over a minute and
+ends within five minutes. It always ends with 0."""
 
 SCALES = {"full": FULL, "quick": QUICK}
 
 
-class Command(BaseCommand):
+class Command(PlainCommand):
     help = HELP
     requires_system_checks = []
 
@@ -60,11 +62,12 @@ class Command(BaseCommand):
             tell=self.stderr.write,
             stopwatch=Stopwatch(scale.total_seconds),
         )
-        for name, row in ROWS.items():
-            if not options["only"] or name in options["only"]:
-                for figure in row(runner):
-                    self.stdout.write(figure.as_line())
-                    self.stdout.flush()
+        chosen = [row for name, row in ROWS.items() if not options["only"] or name in options["only"]]
+        for number, row in enumerate(chosen):
+            runner.begin_row(len(chosen) - number)
+            for figure in row(runner):
+                self.stdout.write(figure.as_line())
+                self.stdout.flush()
 
 
 def _fixture(name):

@@ -4,7 +4,8 @@ import pytest
 
 from planner.bench.instances import Size
 from planner.bench.measuring import Overtime, Stopwatch
-from planner.bench.runner import FULL, QUICK, Runner, Scale
+from planner.bench.runner import Growth, Runner
+from planner.bench.scales import Scale
 
 TINY = Scale(repeats=3, seeds=(1, 2, 3), run_seconds=9.0)
 
@@ -101,12 +102,86 @@ def test_growth_is_the_median_ratio_over_the_seeds_that_ended(runner):
 
     made, said = runner(found)
     makers = [lambda seed, n=n: made.instance(Size(yards=1, colonies=6), n, seed) for n in (1, 10)]
-    assert made.growth(product, *makers, of=lambda row: row["seconds"]) == 3.5
+    assert made.growth(product, *makers, of=lambda row: row["seconds"]) == Growth(
+        ratio=3.5, before=1.0, after=3.5, seeds=2
+    )
     assert said[-1] == "only 2 of 3 seeds ended: product"
 
 
-def test_the_full_scale_is_that_of_the_targets_and_the_quick_one_ends_within_five_minutes():
-    sizes = [(s.yards, s.colonies) for s in (FULL.small, FULL.medium, FULL.large, FULL.wide)]
-    assert sizes == [(6, 90), (12, 300), (40, 1000), (40, 600)]
-    assert (FULL.few, FULL.several, FULL.repeats, len(FULL.seeds), FULL.fresh) == (20, 300, 3, 5, 1000)
-    assert QUICK.total_seconds + QUICK.run_seconds / 2 < 300 and QUICK.run_seconds < 60
+def test_growth_tells_its_seeds_and_the_figures_it_is_of():
+    grown = Growth(ratio=3.5, before=1.25, after=4.375, seeds=5)
+    assert grown.words(" s") == "median of 5 seeds, 1.25 to 4.38 s"
+    assert Growth(ratio=2.0, before=10, after=20, seeds=1).words("") == "one seed, 10 to 20"
+
+
+def test_an_opponent_is_given_what_is_enough_and_asked_once_more_only_if_it_ends(runner):
+    allowed = []
+
+    def found(task, settings, seconds):
+        allowed.append(settings["seconds"])
+        return {"seconds": settings["seconds"], "done": False}
+
+    made, _ = runner(found)
+    opponent = made.opponent(product, enough=40.0, instance=None)
+    assert (opponent.seconds, opponent.stopped, allowed) == (40.0, True, [40.0])
+
+
+def test_an_opponent_that_ends_is_told_by_the_median_of_the_repeats(runner):
+    spent = iter([3.0, 1.0, 2.0])
+    made, _ = runner(lambda *_: {"seconds": next(spent), "done": True})
+    opponent = made.opponent(product, enough=40.0, instance=None)
+    assert (opponent.seconds, opponent.stopped) == (2.0, False)
+
+
+def test_an_opponent_stopped_in_a_later_repeat_counts_as_its_longest(runner):
+    answers = iter([(30.0, True), (40.0, False), (40.0, False)])
+
+    def found(*_):
+        seconds, done = next(answers)
+        return {"seconds": seconds, "done": done}
+
+    made, _ = runner(found)
+    opponent = made.opponent(product, enough=40.0, instance=None)
+    assert (opponent.seconds, opponent.stopped) == (40.0, True)
+
+
+def test_an_opponent_killed_took_what_it_was_given(runner):
+    made, _ = runner(overtime)
+    opponent = made.opponent(product, enough=40.0, instance=None)
+    assert (opponent.seconds, opponent.stopped) == (40.0, True)
+
+
+def test_a_row_has_its_share_of_the_time_and_leaves_the_rest_to_later_ones(runner):
+    made, _ = runner(lambda *_: None, stopwatch=Stopwatch(100.0))
+    made.begin_row(4)
+    assert 37 < made.left() <= 37.5
+    made.begin_row(1)
+    assert 99 < made.left() <= 100
+
+
+def test_without_an_end_a_row_has_all_the_time(runner):
+    made, _ = runner(lambda *_: None)
+    made.begin_row(4)
+    assert made.left() == float("inf")
+
+
+def test_no_run_goes_on_past_its_rows_time(runner):
+    given = []
+    made, _ = runner(
+        lambda task, settings, seconds: given.append((settings["seconds"], seconds)),
+        scale=Scale(run_seconds=50.0),
+        stopwatch=Stopwatch(40.0),
+    )
+    made.begin_row(2)
+    made.result(product, instance=made.instance(Size(yards=1, colonies=6), 100))
+    ((own, whole),) = given
+    assert 23 < own <= 24 and 29 < whole <= 30
+
+
+def test_a_run_killed_for_want_of_time_took_what_was_left_after_working_out_its_seasons(runner):
+    made, said = runner(overtime, scale=Scale(run_seconds=50.0), stopwatch=Stopwatch(40.0))
+    found = made.result(product, instance=None, or_stopped=True)
+    assert 24 < found["seconds"] <= 25 and found["done"] is False
+    made, said = runner(overtime, scale=Scale(run_seconds=50.0), stopwatch=Stopwatch(10.0))
+    assert made.result(product, instance=None, or_stopped=True) is None
+    assert "did not end within 8 s" in said[0]

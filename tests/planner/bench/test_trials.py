@@ -5,7 +5,8 @@ import pytest
 from planner.bench import trials
 from planner.bench.instances import Size
 from planner.bench.measuring import Stopwatch
-from planner.bench.runner import QUICK, Runner, Scale
+from planner.bench.runner import Runner
+from planner.bench.scales import QUICK, Scale
 from planner.bench.tasks import Instance
 from planner.solution.plans import no_plan
 

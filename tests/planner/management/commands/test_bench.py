@@ -11,7 +11,7 @@ from django.core.management import call_command
 from django.core.management.base import CommandError
 
 from planner.bench.instances import Size
-from planner.bench.runner import Scale
+from planner.bench.scales import Scale
 from planner.management.commands import bench
 
 TINY = Scale(
@@ -29,7 +29,7 @@ TINY = Scale(
     seeds=(1,),
     trial_seeds=(1,),
     run_seconds=50.0,
-    naive_seconds=50.0,
+    opponent_seconds=50.0,
     total_seconds=240.0,
     long_runs=False,
 )

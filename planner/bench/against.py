@@ -1,0 +1,104 @@
+"""Rows against the naive form: how much smaller and faster ours is, how near the yard form comes to it.
+
+Takes a Runner; gives Figures as they are found. A naive run is stopped once it has taken enough to say what is asked.
+"""
+
+from functools import partial
+
+from planner.bench.figures import Figure
+from planner.bench.runner import BEYOND
+from planner.bench.tasks import linear_forms, naive, naive_sizes, pooled_order_in_naive, pooled_size, product
+
+TIMES, SHARE = "times", "share"
+FORMS = {
+    False: "the naive form, every part at every place",
+    True: "the lean naive form, a part only where anything touches it",
+}
+SOLVERS = {"highs": "HiGHS", "cbc": "CBC"}
+
+
+def against_naive(runner):
+    """The small and the medium operation against one balance a part, place, period and scenario."""
+    scale = runner.scale
+    yield from _fewer_variables(runner, scale.small)
+    cases = ((scale.small, "highs", 40), (scale.small, "cbc", 60), (scale.medium, "highs", 200))
+    for size, solver, target in cases:
+        instance = runner.instance(size, scale.few)
+        ours = runner.seconds(product, instance=instance)
+        if ours is not None:
+            yield from _times(runner, instance, solver, ours=ours, target=target)
+
+
+def _fewer_variables(runner, size):
+    instance = runner.instance(size, runner.scale.few)
+    pooled, form = (runner.result(task, instance=instance) for task in (pooled_size, naive_sizes))
+    if not pooled or not form:
+        return
+    ours = f"{pooled['variables']:,} × {pooled['rows']:,}"
+    for lean, key, rows in ((False, "variables", "rows"), (True, "lean", "lean_rows")):
+        yield Figure(
+            bench="against-naive",
+            figure=f"{_name(instance)}: fewer variables than {FORMS[lean]} ({form[key]:,} × {form[rows]:,} to {ours})",
+            value=form[key] / pooled["variables"],
+            unit=TIMES,
+            target=">= 100",
+        )
+
+
+def _times(runner, instance, solver, *, ours, target):
+    """The lean form first: less than half as large, it is the harder to beat; the whole one where it did not do."""
+    for lean in (True, False):
+        found = runner.opponent(
+            naive, enough=BEYOND * target * ours, instance=instance, solver=solver, lean=lean
+        )
+        if found is None:
+            return
+        yield Figure(
+            bench="against-naive",
+            figure=f"{_name(instance)}: {FORMS[lean]}, by {SOLVERS[solver]} ({_spent(found)}) to ours ({ours:.3g} s)",
+            value=found.seconds / ours,
+            unit=TIMES,
+            target=f">= {target}",
+        )
+        if found.stopped or found.seconds >= target * ours:
+            return
+
+
+def _spent(found):
+    """What an opponent took, building and solving apart."""
+    last = found.last
+    if "solving" not in last:
+        return f"at least: killed after {found.seconds:.3g} s"
+    parts = f"{last['building']:.3g} s building, {last['solving']:.3g} s handing over and solving"
+    return f"at least: stopped after {parts}" if found.stopped else f"{found.seconds:.3g} s: {parts}"
+
+
+def yard_form(runner):
+    """The yard form beside the naive one, and the pooled order held in the naive form."""
+    make = partial(Figure, bench="yard-form", unit=SHARE)
+    instance = runner.instance(runner.scale.small, runner.scale.of_forms)
+    found = runner.result(linear_forms, instance=instance)
+    if found and None not in found.values():
+        for key, target, words in (
+            ("", "<= 0.0015", "LP of the yard form against the naive LP"),
+            ("free_", "<= 1e-6", "the same where hauling is free"),
+        ):
+            gap = abs(found[f"{key}naive"] - found[f"{key}yard"]) / max(1.0, abs(found[f"{key}naive"]))
+            yield make(figure=f"{_name(instance)}: {words}", value=gap, target=target)
+    elif found:
+        runner.tell(f"left out, not solved in time: linear forms of {_name(instance)}")
+    instance = runner.instance(runner.scale.small, runner.scale.of_orders)
+    held = runner.result(pooled_order_in_naive, instance=instance)
+    if held and None not in held.values():
+        loss = (held["bound"] - held["held"]) / max(1.0, abs(held["bound"]))
+        what = (
+            f"{_name(instance)}: pooled order held in the naive form loses at most, by the naive form's bound"
+        )
+        yield make(figure=what, value=max(loss, 0.0), target="<= 0.005")
+    elif held:
+        runner.tell(f"left out, not solved in time: pooled order in the naive form of {_name(instance)}")
+
+
+def _name(instance):
+    many = "s" if instance.scenarios != 1 else ""
+    return f"{instance.size.name}, {instance.scenarios} scenario{many}"
