@@ -37,10 +37,10 @@ def _build_scenario(draft, most, scenario, now):
     for order in [*now, *later]:
         gear.count_order(order)
     uses.place_uses(draft, gear, scenario)
-    runs, spans = recipes.place_runs(draft, gear, [*now, *later])
+    runs, windows = recipes.place_runs(draft, gear, [*now, *later])
     hauls.place_hauls(draft, gear, runs)
     gear_rows.balance(gear)
-    recipes.work_minutes(draft, scenario, [*now, *later], runs, spans)
+    recipes.work_minutes(draft, scenario, [*now, *later], runs, windows)
 
 
 def _set_objective(draft):

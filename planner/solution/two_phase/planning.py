@@ -100,5 +100,5 @@ def _acts(warm, packs):
     acts = Acts(packs={key: count for key, count in packs.items() if count > 0})
     for scenario in warm.scenarios:
         values = dict(zip(scenario.block.columns, scenario.values(), strict=True))
-        acts.scenarios.append(acts_of(scenario.block.programme, values).scenarios[0])
+        acts.scenarios.append(acts_of(scenario.block.programme, values, acts.packs).scenarios[0])
     return acts

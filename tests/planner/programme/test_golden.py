@@ -29,6 +29,12 @@ LINKED = {
 }
 
 
+def uses_in_turn():
+    rows = years((1, 4))
+    rows[0]["uses"].append(rows[0]["uses"][0] | {"code": "later", "first": 2, "last": 2})
+    return rows
+
+
 def linked_uses():
     rows = years((1, 4))
     rows[0]["uses"].append(LINKED)
@@ -63,6 +69,7 @@ PROBLEMS = {
         offer={"parts": {"boards": 1}},
         recipes=[{"code": "nail", "takes": {"boards": 1}, "makes": {"box": 1}, "work_minutes": 20}],
         work={"minutes_per_period": [30, 45, 60], "cost_per_hour": 6},
+        scenarios=uses_in_turn(),
     ),
     "trips": lambda: small_problem(**HAULED, use={"location": "hill"}),
     "bad_years": lambda: small_problem(

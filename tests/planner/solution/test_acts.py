@@ -40,27 +40,57 @@ def test_packs_of_all_steps_are_one_order():
     assert acts.packs == {("boxes", 0): 4}
 
 
-def test_runs_of_a_stretch_fill_its_periods_as_the_minutes_allow():
-    problem = small_problem(
-        parts=[{"code": "box"}, {"code": "boards"}],
-        periods=5,
-        offer={"parts": {"boards": 1}},
-        recipes=[
-            {"code": "nail", "takes": {"boards": 1}, "makes": {"box": 1}, "work_minutes": 20},
-            {"code": "paint", "takes": {"box": 1}, "makes": {"box": 1}, "cost": 0.1},
-        ],
-        work={"minutes_per_period": [30, 0, 10, 100, 0]},
-        use={"first": 3, "last": 3},
-    )
-    acts = read(problem, runs_s0_nail_3=4, runs_s0_paint_3=2)
-    made = acts.scenarios[0].made
-    assert made["nail", 0] == pytest.approx(1.5)
-    assert made["nail", 2] == pytest.approx(0.5)
-    assert made["nail", 3] == pytest.approx(2)
-    assert ("nail", 1) not in made
-    assert made["paint", 3] == pytest.approx(1)  # alike by share
-    free = read(problem, runs_s0_paint_3=2)
-    assert free.scenarios[0].made == {("paint", 0): 2}
+BOARDS = {
+    "parts": [{"code": "box"}, {"code": "boards"}, {"code": "lid"}],
+    "periods": 6,
+    "offer": {"parts": {"boards": 1}},
+    "recipes": [
+        {"code": "nail", "takes": {"boards": 1}, "makes": {"box": 1}, "work_minutes": 20},
+        {"code": "plane", "takes": {"boards": 1}, "makes": {"lid": 1}, "work_minutes": 10},
+    ],
+}
+
+
+def two_uses():
+    rows = years((1, 4), first=3, last=3)
+    use = rows[0]["uses"][0]
+    rows[0]["uses"] = [use | {"keeps": {"box": 1, "lid": 1}}, use | {"code": "late", "first": 5, "last": 5}]
+    return rows
+
+
+def test_runs_due_alike_fill_the_periods_by_equal_share_as_the_minutes_allow():
+    minutes = {"minutes_per_period": [30, 0, 10, 100, 0, 90]}
+    problem = small_problem(**BOARDS, work=minutes, scenarios=two_uses())
+    made = read(problem, runs_s0_nail_3=4, runs_s0_plane_3=2).scenarios[0].made
+    nailed = {period: runs for (recipe, period), runs in made.items() if recipe == "nail"}
+    assert nailed == pytest.approx({0: 1.2, 2: 0.4, 3: 2.4})
+    assert all(made["plane", period] == pytest.approx(runs / 2) for period, runs in nailed.items())
+
+
+def test_runs_due_first_are_begun_first():
+    minutes = {"minutes_per_period": [30, 0, 10, 100, 0, 90]}
+    problem = small_problem(**BOARDS, work=minutes, scenarios=two_uses())
+    made = read(problem, runs_s0_nail_3=2, runs_s0_nail_5=6).scenarios[0].made
+    assert made == pytest.approx({("nail", 0): 1.5, ("nail", 2): 0.5, ("nail", 3): 5, ("nail", 5): 1})
+
+
+def test_packs_landing_take_their_minutes_first():
+    minutes = {"minutes_per_period": [30, 0, 10, 100, 0, 90]}
+    offer = {"parts": {"boards": 1}, "work_minutes": 5}
+    problem = small_problem(**BOARDS | {"offer": offer}, work=minutes, scenarios=two_uses())
+    made = read(problem, packs_now_boxes_0=2, runs_s0_nail_3=2).scenarios[0].made
+    assert made == pytest.approx({("nail", 0): 1, ("nail", 2): 0.5, ("nail", 3): 0.5})
+
+
+def test_a_given_order_takes_its_minutes_where_the_programme_has_none():
+    problem = small_problem(**BOARDS | {"offer": {"work_minutes": 5}}, scenarios=two_uses())
+    programme = build(problem)
+    assert acts_of(programme, {}, {("boxes", 0): 3}).packs == {("boxes", 0): 3}
+
+
+def test_runs_without_work_are_begun_in_the_period_they_are_due():
+    problem = small_problem(**BOARDS, scenarios=two_uses())
+    assert read(problem, runs_s0_nail_3=2).scenarios[0].made == {("nail", 3): 2}
 
 
 def test_what_changes_nothing_is_not_done():
