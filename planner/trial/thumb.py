@@ -1,8 +1,8 @@
 """The rule of thumb a keeper could work out on an envelope, and what an order costs.
 
 Takes the operation, the assumptions and a sizing problem; gives {(offer, period): packs}: full hives for the target
-less the expected survivors, a super a colony, the season's usual feed and consumables, less what is in store, in
-whole packs at the cheapest offers, all lines cut alike to the budget.
+less the expected survivors, a super a colony, the season's usual feed and consumables, less what is in store and what
+the expected dead leave, in whole packs at the cheapest suppliers, all lines cut alike to the budget.
 """
 
 import math
@@ -12,16 +12,65 @@ from decimal import Decimal
 from planner.plan.pricing import priced
 from planner.plan.words import cents
 from planner.projection import home_set
+from planner.projection.colonies import base_gear, sound_share
+from planner.trial.envelope import Envelope
 
 
 def rule_of_thumb(operation, assumptions, problem):
     """(offer, period) -> packs, within the problem's budget."""
-    store = _Store(operation, assumptions, problem)
-    for part, pieces in _wanted(operation, assumptions, problem).items():
-        store.want(part, pieces)
-    packs = {offer: math.ceil(units / size - 1e-9) for (offer, size), units in store.packs_of().items()}
-    packs = {(offer, store.offers[offer].order_periods[0]): count for offer, count in packs.items() if count}
-    return cut_alike(problem, packs)
+    wanted, owned = _wanted(operation, assumptions, problem), _owned(operation, assumptions, problem)
+    instead = _combs_for_frames(operation)
+
+    def shop(suppliers):
+        """(pieces nobody of them sells, bill and evenings, packs)"""
+        envelope = Envelope(
+            problem, owned, hour_value=assumptions.hour_value, instead=instead, suppliers=suppliers
+        )
+        for part, pieces in wanted.items():
+            envelope.want(part, pieces)
+        packs = envelope.packs()
+        evenings = envelope.minutes * assumptions.hour_value / 60
+        return envelope.missing, float(bill_of(problem, packs)) + evenings, packs
+
+    return cut_alike(problem, _fewest_fees(shop, {supplier.code for supplier in problem.suppliers}))
+
+
+def _fewest_fees(shop, suppliers):
+    """Packs from all suppliers, then from one fewer as long as that saves more in shipping than it costs in goods."""
+    best = shop(suppliers)
+    while len(suppliers) > 1:
+        fewer = min(
+            ((shop(suppliers - {code}), code) for code in sorted(suppliers)), key=lambda way: way[0][:2]
+        )
+        if fewer[0][:2] >= best[:2]:
+            break
+        best, suppliers = fewer[0], suppliers - {fewer[1]}
+    return best[2]
+
+
+def _owned(operation, assumptions, problem):
+    """Pieces in store and on order, and those in the hives of colonies expected to die that are fit to use again."""
+    owned: dict[str, float] = defaultdict(float)
+    for stock in problem.stock:
+        owned[stock.part] += stock.quantity
+    sets = {facts.code: facts for facts in operation.sets}
+    parts = {part.code: part for part in operation.parts}
+    for group in operation.colonies:
+        facts = sets[group.hive_set]
+        for part, pieces in base_gear(group, facts).items():
+            fit = sound_share(parts.get(part), facts.width, assumptions)
+            owned[part] += pieces * (1 - assumptions.survival_share) * fit
+    return owned
+
+
+def _combs_for_frames(operation):
+    """frame with foundation -> the drawn combs of its depth, which serve as well."""
+    combs: dict[str, list[str]] = defaultdict(list)
+    for part in operation.parts:
+        frame = operation.find_part(kind="frame", depth=part.depth, comb="foundation")
+        if part.comb == "drawn" and frame:
+            combs[frame.code].append(part.code)
+    return combs
 
 
 def _wanted(operation, assumptions, problem):
@@ -55,64 +104,6 @@ def _as_bought(operation, code):
         return code
     frame = operation.find_part(kind="frame", depth=part.depth, comb="foundation")
     return frame.code if frame else code
-
-
-class _Store:
-    """Nets what is wanted of what is in store and on order, explodes the rest, notes what to buy of whom."""
-
-    def __init__(self, operation, assumptions, problem):
-        self.hour_value = assumptions.hour_value
-        self.left: dict[str, float] = defaultdict(float)
-        for stock in problem.stock:
-            self.left[stock.part] += stock.quantity
-        self.offers = {
-            offer.code: offer
-            for offer in problem.offers
-            if offer.when == "now" and len(offer.parts) == 1 and offer.order_periods
-        }
-        self.recipes = problem.recipes
-        self.combs = defaultdict(list)
-        for part in operation.parts:
-            frame = operation.find_part(kind="frame", depth=part.depth, comb="foundation")
-            if part.comb == "drawn" and frame:
-                self.combs[frame.code].append(part.code)
-        self.bought = defaultdict(float)
-
-    def want(self, code, pieces):
-        for owned in (*self.combs[code], code):
-            used = min(pieces, self.left[owned])
-            self.left[owned] -= used
-            pieces -= used
-        if pieces <= 1e-9:
-            return
-        _cost, offer, recipe = self.cheapest(code)
-        if recipe is not None:
-            for taken, units in recipe.takes.items():
-                self.want(taken, units * pieces / recipe.makes[code])
-        elif offer is not None:
-            self.bought[offer.code] += pieces
-
-    def cheapest(self, code, above=()):
-        """(cost a piece, the offer, or the recipe) that gives the part most cheaply; (inf, None, None) if none."""
-        best = (math.inf, None, None)
-        for offer in self.offers.values():
-            if code in offer.parts:
-                each = min(step.price for step in offer.prices) / offer.parts[code]
-                best = min(best, (each, offer, None), key=lambda way: way[0])
-        for recipe in self.recipes:
-            if code in recipe.makes and code not in above:
-                work = recipe.work_minutes * self.hour_value / 60
-                takes = sum(
-                    units * self.cheapest(taken, (*above, code))[0] for taken, units in recipe.takes.items()
-                )
-                each = (takes + work + recipe.cost) / recipe.makes[code]
-                best = min(best, (each, None, recipe), key=lambda way: way[0])
-        return best
-
-    def packs_of(self):
-        """(offer, units a pack) -> units to buy."""
-        sizes = {code: next(iter(self.offers[code].parts.values())) for code in self.bought}
-        return {(code, sizes[code]): units for code, units in self.bought.items()}
 
 
 def cut_alike(problem, packs):

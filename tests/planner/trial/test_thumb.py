@@ -52,7 +52,9 @@ def problem(**changed):
 
 
 def answers(**given):
-    return assumptions_of({"survival_share": 0.7, **given}, start=operation().day, region="north")
+    """Seven of ten come through; of the dead colonies' gear nothing can be used again, unless given otherwise."""
+    told = {"survival_share": 0.7, "deadout_sound_share": 0, **given}
+    return assumptions_of(told, start=operation().day, region="north")
 
 
 def test_full_hives_replace_the_expected_dead_and_each_colony_gets_a_super():
@@ -72,6 +74,24 @@ def test_a_dearer_box_in_pieces_is_left_where_evenings_cost_more_than_they_save(
     """18.50 and a quarter hour at 40 an hour is 28.50: more than the box ready made at 26."""
     packs = rule_of_thumb(hives(), answers(hour_value=40), problem())
     assert ("deep-flat", 0) not in packs and packs["deep", 0] == 6
+
+
+def test_hives_that_the_dead_leave_sound_are_not_bought_again():
+    """Three of ten die: their boxes, floors and covers serve the next three; of 60 combs moth and culling take some."""
+    sound = {"deadout_sound_share": 1, "comb_moth_share": 0, "comb_culled": 0}
+    packs = rule_of_thumb(hives(), answers(**sound), problem())
+    assert packs == {("medium", 0): 10, ("framed-m", 0): 10}
+    half = rule_of_thumb(hives(), answers(**sound | {"deadout_sound_share": 0.5}), problem())
+    assert half["floor", 0] == 2  # one and a half missing
+    assert half["framed-d", 0] == 3
+
+
+def test_of_two_suppliers_the_one_is_left_whose_shipping_costs_more_than_it_saves():
+    near = Supplier(code="near", order_fee=5.0)
+    cheaper = offer("near-floor", "floor-10", 1, 15, supplier="near")
+    facts = problem(offers=(*OFFERS, cheaper), suppliers=(*problem().suppliers, near))
+    assert ("near-floor", 0) not in rule_of_thumb(hives(), answers(), facts)  # 4.50 saved on three, 5 to ship
+    assert rule_of_thumb(hives(), answers(target_colonies=14), facts)["near-floor", 0] == 7
 
 
 def test_what_is_in_store_is_taken_off_combs_before_frames():
