@@ -4,6 +4,7 @@ Takes the operation's colony groups and a scenario; gives living classes and los
 """
 
 from dataclasses import dataclass
+from itertools import accumulate
 
 from planner.projection.records import Deadouts
 from planner.season.calendar import circuit_of, turns_of
@@ -14,7 +15,7 @@ COLONIES_ON_A_PALLET = 4
 WINTER, SUMMER, UNITED = "winter", "summer", "united"
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Loss:
     """So many colonies fewer from `week` on: dead of the winter, dead in summer, or united with another."""
 
@@ -23,7 +24,7 @@ class Loss:
     colonies: int
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Standing:
     """Colonies alike in yard, set and strength: so many at the start, less what each loss takes from its week on."""
 
@@ -34,14 +35,11 @@ class Standing:
     losses: tuple[Loss, ...] = ()
 
     def at(self, week):
-        return self.before - sum(loss.colonies for loss in self.losses if loss.week <= week)
-
-    def by_week(self, weeks):
-        """Colonies in each week."""
-        counts = [self.before] * weeks
+        count = self.before
         for loss in self.losses:
-            counts[loss.week :] = [count - loss.colonies for count in counts[loss.week :]]
-        return counts
+            if loss.week <= week:
+                count -= loss.colonies
+        return count
 
     @property
     def after(self):
@@ -49,10 +47,20 @@ class Standing:
         return self.before - sum(loss.colonies for loss in self.losses)
 
 
+def by_week(standings, weeks):
+    """Colonies of all of them together in each week."""
+    steps = [0] * weeks
+    for standing in standings:
+        steps[0] += standing.before
+        for loss in standing.losses:
+            steps[loss.week] -= loss.colonies
+    return tuple(accumulate(steps))
+
+
 def standing_colonies(operation, assumptions, scenario):
     """One Standing a group. Losses are found at the yard's first visit from their week on."""
     turns = turns_of(assumptions)
-    yards = {yard.code: yard for yard in operation.yards}
+    yards = operation.yards_by_code
     return tuple(
         Standing(
             yard=group.yard,
@@ -70,11 +78,11 @@ def _losses(group, scenario, turns, circuit):
     dead, united = scenario.summer_dead.get(key, 0), scenario.united.get(key, 0)
     wintering = group.colonies - dead - united if turns.autumn < turns.winter else group.colonies
     losses = (
-        Loss(why=WINTER, week=circuit.after(turns.winter), colonies=wintering - scenario.survivors[key]),
-        Loss(why=SUMMER, week=circuit.after(turns.summer), colonies=dead),
-        Loss(why=UNITED, week=circuit.before(turns.autumn), colonies=united),
+        (WINTER, circuit.after(turns.winter), wintering - scenario.survivors[key]),
+        (SUMMER, circuit.after(turns.summer), dead),
+        (UNITED, circuit.before(turns.autumn), united),
     )
-    return tuple(loss for loss in losses if loss.colonies > 0)
+    return tuple(Loss(why=why, week=week, colonies=lost) for why, week, lost in losses if lost > 0)
 
 
 def base_gear(group, set_facts):
@@ -94,36 +102,46 @@ def base_gear(group, set_facts):
 
 def deadouts(operation, assumptions, standings):
     """What is lost, with its gear: shares returning are rounded to whole pieces; united hives give back all."""
-    sets = {facts.code: facts for facts in operation.sets}
-    parts = {part.code: part for part in operation.parts}
-    return tuple(
-        _deadout(group, sets[group.hive_set], loss, parts, assumptions)
-        for group, standing in zip(operation.colonies, standings, strict=True)
-        for loss in standing.losses
-    )
+    found = []
+    for number, (group, standing) in enumerate(zip(operation.colonies, standings, strict=True)):
+        for loss in standing.losses:
+            held, returned, lost = _gear_of(operation, assumptions, number, loss)
+            found.append(
+                Deadouts(
+                    yard=group.yard,
+                    hive_set=group.hive_set,
+                    strength=group.strength,
+                    week=loss.week,
+                    why=loss.why,
+                    colonies=loss.colonies,
+                    held=held,
+                    returned=returned,
+                    lost=lost,
+                    honey_lb=loss.colonies * assumptions.deadout_honey_lb if loss.why == WINTER else 0.0,
+                )
+            )
+    return tuple(found)
 
 
-def _deadout(group, facts, loss, parts, assumptions):
-    held = {
-        part: round_half_up(pieces * loss.colonies / group.colonies)
-        for part, pieces in base_gear(group, facts).items()
-    }
-    returned = {
-        part: round_half_up(pieces * sound_share(parts.get(part), facts.width, assumptions, loss.why))
-        for part, pieces in held.items()
-    }
-    return Deadouts(
-        yard=group.yard,
-        hive_set=group.hive_set,
-        strength=group.strength,
-        week=loss.week,
-        why=loss.why,
-        colonies=loss.colonies,
-        held=held,
-        returned=returned,
-        lost={part: held[part] - returned[part] for part in held},
-        honey_lb=loss.colonies * assumptions.deadout_honey_lb if loss.why == WINTER else 0.0,
-    )
+def _gear_of(operation, assumptions, number, loss):
+    """What so many lost colonies of a group held, give back and lose; many scenarios lose as many."""
+    shares = assumptions.deadout_sound_share, assumptions.comb_moth_share, assumptions.comb_culled
+    known = operation.worked_out.setdefault(("deadouts", shares), {})
+    key = number, loss.colonies, loss.why == UNITED
+    if key not in known:
+        group = operation.colonies[number]
+        facts = operation.sets_by_code[group.hive_set]
+        held = {
+            part: round_half_up(pieces * loss.colonies / group.colonies)
+            for part, pieces in base_gear(group, facts).items()
+        }
+        parts = operation.parts_by_code
+        returned = {
+            part: round_half_up(pieces * sound_share(parts.get(part), facts.width, assumptions, loss.why))
+            for part, pieces in held.items()
+        }
+        known[key] = held, returned, {part: held[part] - returned[part] for part in held}
+    return known[key]
 
 
 def sound_share(part, width, assumptions, why=WINTER):

@@ -12,7 +12,7 @@ BUILD_UP = "build-up"
 
 def drawing(operation, assumptions, classes):
     """Frames that can be drawn, by flow of a name: the classes' limits at its first visit."""
-    yards = {yard.code: yard for yard in operation.yards}
+    yards = operation.yards_by_code
     frames: dict = {}
     for flow_class in classes:
         yard = yards[flow_class.yard]
@@ -28,7 +28,7 @@ def build_up_drawing(operation, assumptions, classes, splits):
     """Half of a flow's before the first flow, and a few by fed splits until they are hived."""
     start, weeks = assumptions.start, assumptions.weeks
     usual = period_of(start, weeks, assumptions.second_box_week)
-    yards = {yard.code: yard for yard in operation.yards}
+    yards = operation.yards_by_code
     first = min((circuit_of(yard, assumptions).before(usual) for yard in yards.values()), default=usual)
     flows = [piece_of(start, weeks, window).first for yard in operation.yards for window in yard.windows]
     last = min((week - 1 for week in flows if week > usual), default=weeks - 1)

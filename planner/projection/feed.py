@@ -71,14 +71,14 @@ def _in_autumn(operation, assumptions, standings, splits, scenario, week):
 def _alive(standings, week):
     alive: dict = {}
     for standing in standings:
-        alive[standing.yard] = alive.get(standing.yard, 0) + standing.at(max(week, 0))
+        alive[standing.yard] = alive.get(standing.yard, 0) + standing.at(week)
     return alive
 
 
 def _by_yard(operation, assumptions, season, week, alive, gallons, syrup):
     if gallons <= 0:
         return []
-    yards = {yard.code: yard for yard in operation.yards}
+    yards = operation.yards_by_code
     return [
         FeedNeed(
             yard=code,

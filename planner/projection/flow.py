@@ -4,6 +4,7 @@ Takes living colonies by class and week and a scenario's factors; gives super ne
 visit before, on until pulled at the visit after the flow and extracted.
 """
 
+from bisect import bisect_left
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -25,7 +26,7 @@ LEAST_HONEY_LB = 4.0
 LEAST_WEEKS_GAINED = 2
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class FlowClass:
     """Colonies alike for the flow: `born` is the week from which they catch up."""
 
@@ -57,21 +58,21 @@ def weekly_gain(piece, gain_lb):
 
 
 def class_gain(flow_class, piece, gain_lb, growth="usual"):
-    """Cumulative lb of one colony of the class by week of the piece."""
-    return gain_lb * _course(flow_class.strength, flow_class.born, piece, growth)
+    """Cumulative lb of one colony of the class by week of the piece: never falling."""
+    return [gain_lb * share for share in _course(flow_class.strength, flow_class.born, piece, growth)]
 
 
 @lru_cache(maxsize=4096)
 def _course(strength, born, piece, growth):
     """The same for one lb of a full colony's gain."""
     weeks = np.arange(piece.first, piece.last + 1)
-    return np.cumsum(weekly_gain(piece, 1.0) * share_of_full(strength, weeks - born, growth))
+    return tuple(np.cumsum(weekly_gain(piece, 1.0) * share_of_full(strength, weeks - born, growth)).tolist())
 
 
 def super_needs(operation, assumptions, classes, scenario):
     """All supers wanted, the crop if they are all there, and each class's lb a colony over the year."""
     needs, crop, by_class = [], 0.0, {}
-    yards = {yard.code: yard for yard in operation.yards}
+    yards = operation.yards_by_code
     for flow_class in classes:
         yard = yards[flow_class.yard]
         total = 0.0
@@ -84,7 +85,7 @@ def super_needs(operation, assumptions, classes, scenario):
             gained = class_gain(flow_class, piece, window.gain_lb * factor, assumptions.growth)
             found = _supers(assumptions, yard, window, piece, flow_class, count, gained)
             needs.extend(found)
-            total += float(gained[-1])
+            total += gained[-1]
             crop += sum(need.honey_lb * need.colonies for need in found)
         by_class[flow_class.yard, flow_class.strength] = total
     return tuple(needs), crop, by_class
@@ -98,10 +99,10 @@ def _supers(assumptions, yard, window, piece, flow_class, count, gained):
     needs: list = []
     number = 0
     while True:
-        honey = min(room, float(gained[-1]) - room * number)
+        honey = min(room, gained[-1] - room * number)
         if honey < LEAST_HONEY_LB:
             return needs
-        wanted = 0 if number == 0 else int(np.argmax(gained >= room * (number - 1 + assumptions.fill_share)))
+        wanted = 0 if number == 0 else bisect_left(gained, room * (number - 1 + assumptions.fill_share))
         needs.append(
             SuperNeed(
                 yard=yard.code,
@@ -122,9 +123,9 @@ def _supers(assumptions, yard, window, piece, flow_class, count, gained):
 def _early_last(assumptions, circuit, piece, gained, room, number, last):
     """The week in which it is extracted if pulled at the first visit that finds it full, where that gains enough."""
     filled = room * (number + 1)
-    if not assumptions.pull_early or float(gained[-1]) < filled:
+    if not assumptions.pull_early or gained[-1] < filled:
         return None
-    pulled = circuit.after(piece.first + int(np.argmax(gained >= filled)))
+    pulled = circuit.after(piece.first + bisect_left(gained, filled))
     early = max(pulled, pulled + assumptions.weeks_to_extract - 1)
     return early if early + LEAST_WEEKS_GAINED <= last else None
 

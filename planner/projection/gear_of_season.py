@@ -19,8 +19,8 @@ FEEDER_ROUNDS = 3
 def second_boxes(operation, assumptions, standings, splits, homes, crop_by_class):
     """For singles, where they get one at all, and for wintered nucs, that get their hive then. A set that has its
     second box has it on."""
-    sets = {facts.code: facts for facts in operation.sets}
-    yards = {yard.code: yard for yard in operation.yards}
+    sets = operation.sets_by_code
+    yards = operation.yards_by_code
     week = period_of(assumptions.start, assumptions.weeks, assumptions.second_box_week)
     boxes = []
     for standing in standings:
@@ -97,7 +97,7 @@ def _excluders(supers):
 
 def _autumn_gear(operation, assumptions, classes):
     weeks = assumptions.weeks
-    yards = {yard.code: yard for yard in operation.yards}
+    yards = operation.yards_by_code
     spring = period_of(assumptions.start, weeks, assumptions.spring_week)
     starts = {
         "guard": (assumptions.guards, assumptions.guard_week),
@@ -123,7 +123,7 @@ def _autumn_gear(operation, assumptions, classes):
 
 def culled_combs(operation, assumptions, standings):
     """Old brood combs taken out of living hives in a year, by depth."""
-    sets = {facts.code: facts for facts in operation.sets}
+    sets = operation.sets_by_code
     culled: dict = {}
     for standing in standings:
         facts = sets[standing.hive_set]

@@ -6,16 +6,26 @@ Takes an operation; gives one of its hive sets. Nuc sets are never a home.
 
 def home_set(operation, yard=None):
     """The set most colonies stand in, in that yard or, where it has none, in all of them."""
-    sets = {facts.code: facts for facts in operation.sets}
-    counts: dict = {}
-    for group in operation.colonies:
-        if not sets[group.hive_set].is_nuc and yard in (None, group.yard):
-            counts[group.hive_set] = counts.get(group.hive_set, 0) + group.colonies
+    sets = operation.sets_by_code
+    counts = _hives(operation).get(yard)
     if counts:
         return sets[max(sorted(counts), key=lambda code: counts[code])]
     if yard is not None:
         return home_set(operation)
     return next((facts for facts in operation.sets if not facts.is_nuc), None)
+
+
+def _hives(operation):
+    """yard (None: all) -> set -> hives that stand in it."""
+    if "hives" not in operation.worked_out:
+        counts: dict = {}
+        for group in operation.colonies:
+            if not operation.sets_by_code[group.hive_set].is_nuc:
+                for yard in (None, group.yard):
+                    here = counts.setdefault(yard, {})
+                    here[group.hive_set] = here.get(group.hive_set, 0) + group.colonies
+        operation.worked_out["hives"] = counts
+    return operation.worked_out["hives"]
 
 
 def width_at(homes, yard):

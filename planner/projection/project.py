@@ -5,7 +5,7 @@ Takes the operation, the assumptions and a scenario; gives a Projection. Same in
 
 from operator import add
 
-from planner.projection.colonies import deadouts, standing_colonies
+from planner.projection.colonies import by_week, deadouts, standing_colonies
 from planner.projection.drawing import build_up_drawing, drawing
 from planner.projection.feed import consumables, feed_needs
 from planner.projection.flow import FlowClass, super_needs
@@ -14,6 +14,8 @@ from planner.projection.homes import split_homes, width_at
 from planner.projection.records import Projection
 from planner.projection.splits import splits
 from planner.season.calendar import period_of
+
+SPLIT = "split"
 
 
 def project(operation, assumptions, scenario):
@@ -26,10 +28,12 @@ def project(operation, assumptions, scenario):
     supers, crop_lb, by_class = super_needs(operation, assumptions, classes, scenario)
     living: dict = {}
     for flow_class in classes:
-        before = living.get((flow_class.yard, flow_class.strength), (0,) * assumptions.weeks)
-        together = tuple(map(add, before, flow_class.colonies))
-        living[flow_class.yard, flow_class.strength] = together
-    by_week = list(map(sum, zip(*living.values(), strict=True))) or [0] * assumptions.weeks
+        before = living.get((flow_class.yard, flow_class.strength))
+        counts = flow_class.colonies
+        living[flow_class.yard, flow_class.strength] = tuple(map(add, before, counts)) if before else counts
+    of_splits = [flow_class.colonies for flow_class in classes if flow_class.strength == SPLIT]
+    standing = by_week(standings, assumptions.weeks)
+    all_colonies = tuple(map(sum, zip(standing, *of_splits, strict=True)))
     crop_week = max((need.last for need in supers), default=0)
     return Projection(
         code=scenario.code,
@@ -41,7 +45,7 @@ def project(operation, assumptions, scenario):
         supers=supers,
         feed=feed_needs(operation, assumptions, standings, made, scenario, dead),
         small_gear=tuple(small_gear(operation, assumptions, classes, supers)),
-        consumables=consumables(operation, assumptions, by_week, crop_lb, crop_week),
+        consumables=consumables(operation, assumptions, all_colonies, crop_lb, crop_week),
         drawing=(
             *drawing(operation, assumptions, classes),
             *build_up_drawing(operation, assumptions, classes, made),
@@ -53,7 +57,7 @@ def project(operation, assumptions, scenario):
 
 def flow_classes(operation, assumptions, standings, made, homes):
     """Living colonies by yard, strength and width, week by week; splits count once they are hived."""
-    sets = {facts.code: facts for facts in operation.sets}
+    sets = operation.sets_by_code
     spring = period_of(assumptions.start, assumptions.weeks, assumptions.spring_week)
     grouped: dict = {}
     for standing in standings:
@@ -65,7 +69,7 @@ def flow_classes(operation, assumptions, standings, made, homes):
             yard=yard,
             strength=strength,
             width=width,
-            colonies=tuple(map(sum, zip(*(s.by_week(assumptions.weeks) for s in alike), strict=True))),
+            colonies=by_week(alike, assumptions.weeks),
             born=spring if spring < assumptions.weeks // 2 else spring - assumptions.weeks,
         )
         for (yard, strength, width), alike in sorted(grouped.items())
@@ -75,8 +79,8 @@ def flow_classes(operation, assumptions, standings, made, homes):
         for code in split.homes:
             hived.setdefault((code, split.hive_week), []).append(split)
     for (code, week), alike in sorted(hived.items()):
-        counts = tuple(sum(split.at(code, at) for split in alike) for at in range(assumptions.weeks))
+        counts = tuple(map(sum, zip(*(s.by_week(code, assumptions.weeks) for s in alike), strict=True)))
         classes.append(
-            FlowClass(yard=code, strength="split", width=width_at(homes, code), colonies=counts, born=week)
+            FlowClass(yard=code, strength=SPLIT, width=width_at(homes, code), colonies=counts, born=week)
         )
     return tuple(classes)

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Deadouts:
     """Colonies of one yard, set and strength lost, and why (winter, summer, united); gear: held = returned + lost."""
 
@@ -20,7 +20,7 @@ class Deadouts:
     why: str = "winter"
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Splits:
     """One yard's splits. kept + sold = made ≤ attempts; `kept` stand in `homes` by yard code.
 
@@ -44,12 +44,20 @@ class Splits:
         gone = self.dead.get(home, 0) if self.found_week is not None and week >= self.found_week else 0
         return self.homes.get(home, 0) - gone
 
+    def by_week(self, home, weeks):
+        """The same for each week."""
+        found = weeks if self.found_week is None else max(self.hive_week, self.found_week)
+        living = self.homes.get(home, 0)
+        counts = [0] * self.hive_week + [living] * (weeks - self.hive_week)
+        counts[found:] = [living - self.dead.get(home, 0)] * (weeks - found)
+        return counts
+
     @property
     def kept(self):
         return self.made - self.sold
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class SecondBox:
     """Colonies of a yard that should get their second brood box in `week`; `set_code` tells which box."""
 
@@ -61,7 +69,7 @@ class SecondBox:
     crop_lb: float  # what a colony of them gathers in the year
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class SuperNeed:
     """The `number`-th super of alike colonies: on from week `first` until extracted at the end of week `last`."""
 
@@ -77,7 +85,7 @@ class SuperNeed:
     early_last: int | None = None  # pulled in mid-flow once full: extracted at the end of this week
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class FeedNeed:
     """Syrup for colonies of one yard; sugar in lb a colony, deadouts' honey taken off."""
 
@@ -89,7 +97,7 @@ class FeedNeed:
     sugar_lb: float
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class SmallGear:
     """One piece a colony from week first to last: excluder, feeder, guard, reducer."""
 
@@ -101,7 +109,7 @@ class SmallGear:
     colonies: int
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Consumable:
     """What is used up by a driver: so many of a part in a week."""
 
@@ -111,7 +119,7 @@ class Consumable:
     quantity: float
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Drawing:
     """Frames the colonies can draw in a flow, from `week` to `last`; what is not drawn by then is gone."""
 
@@ -121,7 +129,7 @@ class Drawing:
     frames: int
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Projection:
     """One scenario worked out. `colonies`: (yard, strength) -> living colonies by week."""
 

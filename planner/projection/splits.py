@@ -41,7 +41,7 @@ def _wintered(operation, assumptions, split, scenario):
     winter = turns_of(assumptions).winter
     if winter <= split.hive_week:
         return split
-    yards = {yard.code: yard for yard in operation.yards}
+    yards = operation.yards_by_code
     dead = {
         code: round_half_up(count * (1 - scenario.winter_share.get(code, 1.0)))
         for code, count in split.homes.items()

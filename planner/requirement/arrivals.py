@@ -12,15 +12,18 @@ def arrivals_of(gear, projection):
     """Lost colonies' gear by yard, and drawing by the week in which it becomes possible."""
     found: dict = {}
     for dead in projection.deadouts:
+        here = found.setdefault((dead.yard, dead.week), {})
         for part, pieces in dead.returned.items():
-            key = (plain(part), dead.yard, dead.week)
-            found[key] = found.get(key, 0) + pieces
+            code = plain(part)
+            here[code] = here.get(code, 0) + pieces
     for drawing in projection.drawing:
-        key = (DRAWING, gear.operation.shed, drawing.week)
-        found[key] = found.get(key, 0) + drawing.frames
+        here = found.setdefault((gear.operation.shed, drawing.week), {})
+        here[DRAWING] = here.get(DRAWING, 0) + drawing.frames
     return tuple(
         Arrival(part=part, location=place, period=week, quantity=pieces)
-        for (part, place, week), pieces in sorted(found.items())
+        for part, place, week, pieces in sorted(
+            (part, *at, pieces) for at, here in found.items() for part, pieces in here.items()
+        )
         if pieces
     )
 

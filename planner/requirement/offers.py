@@ -86,14 +86,14 @@ def _limit(answers, part):
 def _weeks_of_use(uses):
     """Weeks in which uses of a part begin, a drawn comb told as its framed foundation too; and the parts of musts."""
     weeks: dict = {}
-    must = set()
-    for use in uses:
-        for part in (*use.keeps, *use.spends):
-            weeks.setdefault(part, set()).add(use.first)
+    must: set = set()
+    for parts, first, is_must in {((*use.keeps, *use.spends), use.first, use.must) for use in uses}:
+        for part in parts:
+            weeks.setdefault(part, set()).add(first)
             if part.startswith("comb-"):
-                weeks.setdefault(f"frame-{part.split('-')[1]}-foundation", set()).add(use.first)
-            if use.must:
-                must.add(part)
+                weeks.setdefault(f"frame-{part.split('-')[1]}-foundation", set()).add(first)
+        if is_must:
+            must.update(parts)
     return weeks, must
 
 

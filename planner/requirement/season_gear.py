@@ -4,7 +4,7 @@ Takes an operation and assumptions; gives bundles {part: pieces}. Widths never m
 """
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from planner.projection.colonies import COLONIES_ON_A_PALLET, PALLET
 from planner.projection.homes import home_set, split_homes
@@ -14,6 +14,7 @@ from planner.season.operation import Operation
 NUC_COMBS = 5
 
 
+@lru_cache(maxsize=1024)
 def plain(code):
     """The part a piece is planned as: comb of treated colonies never takes honey for sale, but serves the brood."""
     if not code.endswith("-treated"):
@@ -88,14 +89,30 @@ class SeasonGear:
         homes = {facts.code: facts for facts in (*self.homes.values(), self.home)}.values()
         return {depth for facts in homes for depth in facts.boxes}
 
+    @cached_property
+    def _known(self):
+        return {}
+
+    def _once(self, key, worked_out):
+        """What was asked for before: every scenario asks for the same."""
+        if key not in self._known:
+            self._known[key] = worked_out()
+        return self._known[key]
+
     def super_bundle(self, width):
         """A super: box and honey combs, spaced as the keeper hangs them."""
+        return self._once(("super", width), lambda: self._super(width))
+
+    def _super(self, width):
         depth = self.assumptions.super_depth
         combs = width - (10 - self.assumptions.combs_in_super)
         return {box(depth, width): 1, comb(depth, "honey"): max(1, combs)}
 
     def brood_box_bundle(self, set_code=None, yard=None):
         """The boxes that go on a first brood box, with their combs: the rest of the set, or of a single's home."""
+        return self._once(("second", set_code, yard), lambda: self._brood_box(set_code, yard))
+
+    def _brood_box(self, set_code, yard):
         home = self.home_at(yard)
         facts = self.sets.get(set_code, home)
         upper = upper_boxes(facts) or self._second_of(facts, home)
@@ -114,6 +131,9 @@ class SeasonGear:
 
     def hive_bundle(self, yard=None):
         """A new hive at home: one brood box with combs, and what it stands on and is covered with."""
+        return self._once(("hive", yard), lambda: self._hive(yard))
+
+    def _hive(self, yard):
         home = self.home_at(yard)
         depth = base_depth(home)
         bundle: dict = {box(depth, home.width): 1, comb(depth, "brood"): home.width}
@@ -135,7 +155,7 @@ class SeasonGear:
 
     def nuc_to_hive_bundle(self, yard=None):
         """What an overwintered nuc needs to become a hive: its own combs go along."""
-        bundle = self.hive_bundle(yard)
+        bundle = dict(self.hive_bundle(yard))
         combs = comb(base_depth(self.home_at(yard)), "brood")
         bundle[combs] = max(0, bundle.get(combs, 0) - NUC_COMBS)
         return {part: pieces for part, pieces in bundle.items() if pieces}
@@ -147,5 +167,8 @@ class SeasonGear:
 
     def set_brings(self, kind, width):
         """True if colonies of that width have the piece as part of their set."""
+        return self._once(("brings", kind, width), lambda: self._brings(kind, width))
+
+    def _brings(self, kind, width):
         groups = [g for g in self.operation.colonies if self.sets[g.hive_set].width == width]
         return bool(groups) and all(f"{kind}-{width}" in self.sets[g.hive_set].gear for g in groups)

@@ -17,11 +17,13 @@ STRENGTHS = ("strong", "fair", "weak", "split")
 
 def super_uses(gear, projection, price, hives):
     """All supers worth their handling, each first to last; the largest lot of a yard and flow may be pulled early."""
-    rows = [row for row in merged(projection.supers) if _worth(gear, row, price) > 0]
-    early = _lots_pulled_early(gear, rows, price)
-    for row in rows:
+    rows = [(row, _worth(gear, row, price)) for row in merged(projection.supers)]
+    rows = [(row, worth) for row, worth in rows if worth > 0]
+    early = _lots_pulled_early(gear, rows)
+    homes = homes_by_yard(hives)
+    for row, worth in rows:
         need, strengths, _colonies, _honey = row
-        use = _use(gear, row, _worth(gear, row, price), hives)
+        use = _use(gear, row, worth, homes)
         last_early = early.get((need.yard, need.window, strengths, need.number, need.width))
         if last_early is None:
             yield use
@@ -43,9 +45,9 @@ def _worth(gear, row, price):
     return values.super_value(gear.assumptions, gear.yards[need.yard], honey, price)
 
 
-def _use(gear, row, value, hives):
+def _use(gear, row, value, homes):
     need, strengths, colonies, _honey = row
-    home = home_of(need, hives)
+    home = home_of(need, homes)
     width = "" if need.width == gear.home.width else f"/{need.width}-frame"
     return Use(
         code=f"super/{need.yard}/{slug(need.window)}/{'+'.join(strengths)}/{need.number}{width}",
@@ -60,15 +62,15 @@ def _use(gear, row, value, hives):
     )
 
 
-def _lots_pulled_early(gear, rows, price):
+def _lots_pulled_early(gear, rows):
     """The largest lot by yard and flow, where a super still goes on elsewhere in the weeks that are gained."""
-    starts = {need.first for need, _strengths, _colonies, _honey in rows}
+    starts = {row[0].first for row, _worth in rows}
     lots: dict = {}
-    for row in rows:
-        need, strengths, colonies, _honey = row
+    for (need, strengths, colonies, _honey), worth in rows:
         early = need.early_last
-        cost = values.early_pull_cost(gear.assumptions, gear.yards[need.yard])
-        if early is None or need.strength == "split" or _worth(gear, row, price) <= cost:
+        if early is None or need.strength == "split":
+            continue
+        if worth <= values.early_pull_cost(gear.assumptions, gear.yards[need.yard]):
             continue
         if any(early < start <= need.last for start in starts):
             key = (need.yard, need.window, strengths, need.number, need.width)
@@ -76,12 +78,20 @@ def _lots_pulled_early(gear, rows, price):
     return {key: early for found in lots.values() for _colonies, key, early in [max(found)]}
 
 
-def home_of(need, hives):
-    """The hives a split's box stands on: the most of its yard's, where they come from several mothers' yards."""
-    if need.strength != "split":
-        return None
-    here = [use for use in hives if use.code.startswith("hive/") and use.location == need.yard]
-    return max(here, key=lambda use: use.units) if here else None
+def homes_by_yard(hives):
+    """yard -> the use that hives most splits there, where they come from several mothers' yards."""
+    most: dict = {}
+    for use in hives:
+        if use.code.startswith("hive/"):
+            known = most.get(use.location)
+            if known is None or use.units > known.units:
+                most[use.location] = use
+    return most
+
+
+def home_of(need, homes):
+    """The hives a split's box stands on, or None."""
+    return homes.get(need.yard) if need.strength == "split" else None
 
 
 def merged(needs):
@@ -95,6 +105,10 @@ def merged(needs):
             key = (need.yard, need.window, need.number, need.width, need.first, need.last, "", honey_bin)
         groups.setdefault(key, []).append(need)
     for alike in groups.values():
+        if len(alike) == 1:
+            need = alike[0]
+            yield need, (need.strength,), need.colonies, need.honey_lb * need.colonies / need.colonies
+            continue
         colonies = sum(need.colonies for need in alike)
         honey = sum(need.honey_lb * need.colonies for need in alike) / colonies
         strengths = tuple(sorted({need.strength for need in alike}, key=STRENGTHS.index))

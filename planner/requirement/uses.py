@@ -7,7 +7,7 @@ in super_uses.py.
 from planner.projection.colonies import sound_share
 from planner.requirement import values
 from planner.requirement.arrivals import ends_of_drawing
-from planner.requirement.super_uses import home_of, super_uses
+from planner.requirement.super_uses import home_of, homes_by_yard, super_uses
 from planner.requirement.words import slug
 from planner.season.calendar import circuit_of, period_of
 from planner.sizing.records import Use
@@ -110,6 +110,7 @@ def _sold(gear, split, attempt):
 
 def _second_boxes(gear, projection, price, hives):
     last_week = gear.assumptions.weeks - 1
+    homes = homes_by_yard(hives)
     for need in projection.second_boxes:
         facts = gear.sets[need.set_code]
         if facts.is_nuc:
@@ -118,7 +119,7 @@ def _second_boxes(gear, projection, price, hives):
         else:
             kind, bundle = "second-box", gear.brood_box_bundle(need.set_code, need.yard)
             value = values.second_box_value(gear.assumptions, need, price)
-        home = home_of(need, hives)
+        home = home_of(need, homes)
         usual = gear.home.code if need.strength == "split" else gear.usual_single
         other_set = "" if facts.is_nuc or facts.code == usual else f"/in-{facts.code}"
         yield Use(
@@ -135,17 +136,18 @@ def _second_boxes(gear, projection, price, hives):
 
 
 def _small_gear(gear, projection, supers):
+    first_supers = _first_supers(supers)
     for need in projection.small_gear:
         kind = need.kind.partition("/")[0]
         part = gear.small_part(kind, need.width)
         if part is None or gear.set_brings(kind, need.width):
             continue
         window = need.kind.partition("/")[2]
-        under = _first_super(gear, need, window, supers) if window else None
+        width = "" if need.width == gear.home.width else f"/{need.width}-frame"
+        under = first_supers.get((need.yard, slug(window), width)) if window else None
         if window and under is None:
             continue
-        rest = "".join(f"/{slug(word)}" for word in (window,) if word)
-        width = "" if need.width == gear.home.width else f"/{need.width}-frame"
+        rest = f"/{slug(window)}" if window else ""
         yield Use(
             code=f"{kind}/{need.yard}{rest}/{need.first}{width}",
             location=need.yard,
@@ -159,12 +161,17 @@ def _small_gear(gear, projection, supers):
         )
 
 
-def _first_super(gear, need, window, supers):
-    """The first super an excluder lies under: of its yard, flow and width the one most colonies get; None if none."""
-    start = f"super/{need.yard}/{slug(window)}/"
-    end = "/1" if need.width == gear.home.width else f"/1/{need.width}-frame"
-    first = [use for use in supers if use.code.startswith(start) and use.code.endswith(end)]
-    return max(first, key=lambda use: use.units) if first else None
+def _first_supers(supers):
+    """The first super an excluder lies under, by yard, flow and width: the one most colonies get."""
+    first: dict = {}
+    for use in supers:
+        kind, yard, window, _strengths, number, *width = use.code.split("/")
+        if kind == "super" and number == "1":
+            key = yard, window, "".join(f"/{word}" for word in width)
+            known = first.get(key)
+            if known is None or use.units > known.units:
+                first[key] = use
+    return first
 
 
 def _feed(gear, projection):

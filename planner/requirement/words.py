@@ -1,5 +1,7 @@
 """Use codes in trade words: `super/creek/clover/strong/2` is the second super of strong colonies, Clover at creek."""
 
+from functools import lru_cache
+
 ORDINALS = {
     1: "first",
     2: "second",
@@ -19,6 +21,7 @@ CONSUMABLES = {
 }
 
 
+@lru_cache(maxsize=4096)
 def slug(name):
     """A name as a piece of a code."""
     kept = "".join(letter if letter.isalnum() else "-" for letter in name.lower())

@@ -14,6 +14,7 @@ def iso_weeks(start, weeks):
     return tuple((start + dt.timedelta(days=7 * t + 3)).isocalendar().week for t in range(weeks))
 
 
+@lru_cache(maxsize=4096)
 def period_of(start, weeks, iso_week):
     """The first period in that ISO week; a week the 52 leave out (a 53rd) counts as the one before."""
     told = iso_weeks(start, weeks)
@@ -71,8 +72,12 @@ class Circuit:
 
 def circuit_of(yard, assumptions):
     """The yard's own interval where it has one, else the season's."""
-    days = yard.visit_every_days or assumptions.circuit_days
-    return Circuit(step=max(1, round(days / 7)), weeks=assumptions.weeks)
+    return _circuit(yard.visit_every_days or assumptions.circuit_days, assumptions.weeks)
+
+
+@lru_cache(maxsize=256)
+def _circuit(days, weeks):
+    return Circuit(step=max(1, round(days / 7)), weeks=weeks)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -87,11 +92,15 @@ class Turns:
 def turns_of(assumptions):
     """Winter's dead are found at the first look in spring, summer's half-way to the autumn feeding, before which the
     weak are united. A summer that is past its half counts what is left of it as its autumn."""
-    start, weeks = assumptions.start, assumptions.weeks
-    winter = period_of(start, weeks, assumptions.spring_week)
-    autumn = period_of(start, weeks, assumptions.autumn_feed_week)
-    summer_weeks = (assumptions.autumn_feed_week - assumptions.spring_week) % 52
-    half = (assumptions.spring_week + summer_weeks // 2 - 1) % 52 + 1
+    return _turns(assumptions.start, assumptions.weeks, assumptions.spring_week, assumptions.autumn_feed_week)
+
+
+@lru_cache(maxsize=256)
+def _turns(start, weeks, spring_week, autumn_feed_week):
+    winter = period_of(start, weeks, spring_week)
+    autumn = period_of(start, weeks, autumn_feed_week)
+    summer_weeks = (autumn_feed_week - spring_week) % 52
+    half = (spring_week + summer_weeks // 2 - 1) % 52 + 1
     summer = period_of(start, weeks, half)
     if autumn < winter:
         summer = min(summer, autumn)

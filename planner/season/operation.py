@@ -8,6 +8,7 @@ import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
+from functools import cached_property
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -141,6 +142,23 @@ class Operation:
     offers: tuple[OfferFacts, ...] = ()
     recipes: tuple[RecipeFacts, ...] = ()
     truck_lb: int = 1000
+
+    @cached_property
+    def sets_by_code(self):
+        return {facts.code: facts for facts in self.sets}
+
+    @cached_property
+    def yards_by_code(self):
+        return {yard.code: yard for yard in self.yards}
+
+    @cached_property
+    def parts_by_code(self):
+        return {part.code: part for part in self.parts}
+
+    @cached_property
+    def worked_out(self):
+        """What a stage works out from this record alone and needs again in every scenario, under a key of its own."""
+        return {}
 
     def part(self, code):
         """The part of that code; KeyError if the catalogue has none."""

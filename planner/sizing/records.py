@@ -90,7 +90,7 @@ class Haul:
     trip_lb: float | None = None
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Use:
     """Gear wanted at a place from week `first` to `last`, by up to `units`, worth `value` each."""
 
@@ -107,7 +107,7 @@ class Use:
     per: float = 1.0
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Arrival:
     part: str
     location: str
