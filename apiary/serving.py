@@ -22,6 +22,9 @@ WORKER = ("work_runs",)
 STOP_SECONDS = 10  # what the worker gets to put its run back
 REST_SECONDS, REST_AT_MOST = 3, 60  # before a worker that ended by itself is started again; doubled each time
 WEB_THREADS = 8
+EVERYWHERE = ("0.0.0.0", "::")
+NEAR = {socket.AF_INET: "127.0.0.1", socket.AF_INET6: "::1"}
+EXAMPLE = {socket.AF_INET: "192.0.2.1", socket.AF_INET6: "2001:db8::1"}  # RFC 5737, RFC 3849: no machine's
 
 
 class PortNotOpen(Exception):
@@ -62,10 +65,24 @@ def _why_not(host, port, why):
 
 
 def address_of(door):
-    """http://HOST:PORT of a socket, as a browser on this machine takes it."""
+    """http://HOST:PORT of a socket as a browser takes it: one that listens everywhere by this machine's own address."""
     host, port = door.getsockname()[:2]
-    host = {"0.0.0.0": "127.0.0.1", "::": "::1"}.get(host, host)
+    if host in EVERYWHERE:
+        host = own_address(door.family)
     return f"http://[{host}]:{port}" if ":" in host else f"http://{host}:{port}"
+
+
+def own_address(family=socket.AF_INET):
+    """The address other machines of the network reach this one at; the one it calls itself by where there is none.
+
+    Asks the system which way it would send to an address kept for examples; nothing is sent."""
+    far, near = EXAMPLE[family], NEAR[family]
+    try:
+        with socket.socket(family, socket.SOCK_DGRAM) as asking:
+            asking.connect((far, 9))
+            return asking.getsockname()[0]
+    except OSError:
+        return near
 
 
 def prepare():

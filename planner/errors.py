@@ -22,6 +22,7 @@ __all__ = [
     "RunStopped",
     "RunTakenOver",
     "SetWithoutGear",
+    "UnknownSetting",
 ]
 
 
@@ -91,6 +92,13 @@ class OfferGone(Refused):
 
 class AlreadyOver(Refused):
     sentence = "Run {run} is {status} already: there is nothing to stop."
+
+
+class UnknownSetting(Refused):
+    sentence = (
+        "Run {run} asks for the solver “{solver}”, which this version of the planner does not know: "
+        "stop the planner, start its newest version, then work the order out again."
+    )
 
 
 class RunTakenOver(Exception):

@@ -17,14 +17,18 @@ LEASE_SECONDS = 180  # longer than any stage stays silent; a killed worker's run
 LAST_ATTEMPT = 3
 BEAT_SECONDS = 1.0
 
+STOPPED = "Stopped before it was done. Nothing was ordered; start it again when you like."
+BROKE_OFF = "The planner broke off while {stage}. The run is taken up again, from the start."
+LEFT = "The planner was stopped while {stage}. The run is taken up again, from the start."
 GAVE_UP = (
-    "The planner broke off {attempts} times while {stage}. Your books and answers are untouched. "
+    "The planner broke off {attempts} times, the last time while {stage}. Your books and answers are untouched. "
     "Try fewer seasons; if it breaks off again, keep this page and report it."
 )
 
 
 def take(worker, now):
     """The oldest run that waits or whose lease ran out, now leased to this worker; None if there is none."""
+    _stop_abandoned(now)
     _give_up(now)
     free = Q(status=Run.Status.WAITING) | Q(status=Run.Status.WORKING, leased_until__lt=now)
     for run in Run.objects.filter(free, attempts__lt=LAST_ATTEMPT).order_by("id"):
@@ -47,15 +51,46 @@ def lease(run, worker, now):
         stage="reading the books",
         bound=None,
         gap_reached=None,
+        message=run.message if run.status == Run.Status.WAITING else _told(BROKE_OFF, run),
     )
     return Run.objects.select_related("season").get(pk=run.pk) if taken else None
 
 
 def give_back(run, *, counted=True):
     """Lets another worker have it at once. Not `counted`: the worker was asked to leave, the run did nothing."""
-    attempts = F("attempts") if counted else F("attempts") - 1
-    return _mine(run).update(
-        status=Run.Status.WAITING, worker="", leased_until=None, attempts=attempts, stage="waiting again"
+    mine = _mine(run)
+    for row in mine:
+        mine.update(
+            status=Run.Status.WAITING,
+            worker="",
+            leased_until=None,
+            attempts=F("attempts") if counted else F("attempts") - 1,
+            bound=None,
+            gap_reached=None,
+            message=_told(BROKE_OFF if counted else LEFT, row),
+        )
+
+
+def is_abandoned(run, now):
+    """True where a run's lease ran out: its worker is gone."""
+    return run.status == Run.Status.WORKING and run.leased_until is not None and run.leased_until < now
+
+
+def silent_seconds(run, now):
+    """Seconds since the run's worker was last heard; 0 where none has it."""
+    if run.status != Run.Status.WORKING or run.leased_until is None:
+        return 0
+    return max(0, LEASE_SECONDS - int((run.leased_until - now).total_seconds()))
+
+
+def _told(sentence, run):
+    return sentence.format(stage=run.stage or "working", attempts=run.attempts)
+
+
+def _stop_abandoned(now):
+    """Runs the keeper asked to stop whose worker went before it heard of it."""
+    Run.objects.filter(status=Run.Status.WORKING, leased_until__lt=now, cancel=True).update(
+        status=Run.Status.CANCELLED, finished_at=now, leased_until=None, stage="", message=STOPPED
     )
 
 
@@ -67,7 +102,7 @@ def _give_up(now):
             status=Run.Status.FAILED,
             finished_at=now,
             leased_until=None,
-            message=GAVE_UP.format(attempts=run.attempts, stage=run.stage or "working"),
+            message=_told(GAVE_UP, run),
         )
 
 

@@ -27,6 +27,7 @@ from planner.errors import (
     Overtaken,
     Refused,
     RunStopped,
+    UnknownSetting,
 )
 from planner.intake import operation_as_of
 from planner.models import Run
@@ -34,6 +35,7 @@ from planner.plan import Report, report_of
 from planner.plan.json_form import as_json as report_as_json
 from planner.plan.json_form import report_from
 from planner.projection import project
+from planner.queue import STOPPED, is_abandoned
 from planner.requirement import Unpriced, sizing_problem
 from planner.season.assumptions import AnswerFaults, Assumptions, assumptions_of
 from planner.season.operation import Operation
@@ -43,11 +45,16 @@ from planner.sizing.records import Problem
 from planner.sizing.writing import as_json as problem_as_json
 from planner.solution import Cancelled, Plan, solve_apart
 from planner.solution.plan_json import as_json as plan_as_json
+from planner.solution.solving import SOLVERS
 from planner.trying import Tried
 
 NEARLY_ALL = 0.9
-STOPPED = "Stopped before it was done. Nothing was ordered; start it again when you like."
-
+SEARCH = "looking for the best order"
+SEARCH_STAGES = {
+    "building": "setting up the search",
+    "solving": SEARCH,
+    "pricing": "asking what more would earn",
+}
 
 PLAIN_REFUSALS = (Refused, AnswerFaults, Faults, Unpriced)
 
@@ -97,17 +104,17 @@ def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
         projections.append(project(operation, assumptions, scenario))
     progress("writing down what the seasons ask for")
     problem = sizing_problem(operation, assumptions, projections, budget=settings.budget)
-    looking = partial(progress, "looking for the best order")
-    looking()
+    progress(SEARCH)
     solve = partial(solve_apart, solver=settings.solver, cancelled=cancelled)
     plan = solve(
         problem,
         gap=settings.gap,
         seconds=settings.seconds,
-        progress=lambda _stage, bound, gap: looking(bound, gap),
+        progress=lambda stage, bound, gap: progress(SEARCH_STAGES.get(stage, stage), bound, gap),
     )
     if not plan.is_order:
         raise NoOrderFound(status=plan.status, reason=plan.reason)
+    progress = partial(_with_proof, progress, plan)
     tried = Tried(
         operation=operation,
         assumptions=assumptions,
@@ -133,6 +140,11 @@ def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
         bad_years=curve,
     )
     return Outcome(operation=operation, assumptions=assumptions, problem=problem, plan=plan, report=report)
+
+
+def _with_proof(progress, plan, stage, bound=None, gap=None):
+    """Tells what comes after the search together with what the search proved."""
+    progress(stage, plan.bound, plan.gap)
 
 
 def held_back(problem, plan):
@@ -180,6 +192,9 @@ def ahead_of(run):
 
 
 def settings_of(run):
+    """What was asked of a run, or a refusal where a newer program asked what this one does not know."""
+    if run.solver not in SOLVERS:
+        raise UnknownSetting(run=run.pk, solver=run.solver)
     return Settings(
         scenarios=run.scenarios,
         seed=run.seed,
@@ -231,13 +246,13 @@ def _finish(run, status, **found):
 
 @transaction.atomic
 def cancel(run):
-    """Stops a run: a waiting one at once, a working one at its next breath."""
+    """Stops a run: one that waits or whose worker is gone at once, a working one at its next breath."""
     run = Run.objects.select_for_update().get(pk=run.pk)
     if run.is_over:
         raise AlreadyOver(run=run.pk, status=run.get_status_display())
-    run.cancel = True
-    if run.status == Run.Status.WAITING:
-        run.status, run.message, run.finished_at = Run.Status.CANCELLED, STOPPED, timezone.now()
+    run.cancel, now = True, timezone.now()
+    if run.status == Run.Status.WAITING or is_abandoned(run, now):
+        run.status, run.message, run.finished_at = Run.Status.CANCELLED, STOPPED, now
     run.save(update_fields=["cancel", "status", "message", "finished_at"])
     return run
 

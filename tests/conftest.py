@@ -5,6 +5,8 @@ import shutil
 
 import pytest
 
+from tests.processes import Books
+
 IN_CI = os.environ.get("CI") == "true"
 
 
@@ -45,3 +47,11 @@ def browser_type_launch_args(browser_type_launch_args):
     flags = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking"]
     flags += ["--disable-component-update", "--disable-sync"]
     return {**browser_type_launch_args, "executable_path": path, "headless": True, "args": flags}
+
+
+@pytest.fixture
+def books(tmp_path):
+    """Books on disk with an invented outfit, for commands run as real processes; ends them all."""
+    books = Books(tmp_path)
+    yield books
+    books.end()

@@ -8,9 +8,11 @@ from django.utils import timezone
 from django.utils.formats import date_format
 
 from planner.plan.words import sum_words
+from planner.queue import silent_seconds
 
 register = template.Library()
 
+LONG_SILENCE = 15  # seconds; a worker is heard about once a second
 PROVEN_BEST = 5e-6  # as a share; less is a solver's rounding
 
 
@@ -27,6 +29,8 @@ def run_cells(run):
     if run.gap_reached is not None and run.is_over:
         best = run.gap_reached < PROVEN_BEST
         cells.append(("Proven", "best") if best else ("Proven within", percent(run.gap_reached)))
+    if run.attempts > 1:
+        cells.append(("Taken up", f"{run.attempts} times"))
     if run.is_done:
         cells.append(("Status", "approved" if run.approved_at else "not approved"))
     return cells
@@ -38,6 +42,29 @@ def state_of(run):
     if not run.finished_at:
         return run.get_status_display()
     return f"{run.get_status_display()} {timezone.localtime(run.finished_at):%H:%M}"
+
+
+@register.filter
+def elapsed(since):
+    """48 s, 2 min 5 s, 1 h 3 min: since then."""
+    minutes, seconds = divmod(max(0, int((timezone.now() - since).total_seconds())), 60)
+    hours, minutes = divmod(minutes, 60)
+    if hours:
+        return f"{hours} h {minutes} min"
+    return f"{minutes} min {seconds} s" if minutes else f"{seconds} s"
+
+
+@register.filter
+def silence(run):
+    """What to make of a worker not heard of for long; empty where it was heard just now."""
+    seconds = silent_seconds(run, timezone.now())
+    if seconds < LONG_SILENCE:
+        return ""
+    again = timezone.localtime(run.leased_until)
+    return (
+        f"Nothing was heard of it for {seconds} s. If it broke off, it is taken up again "
+        f"from the start after {again:%H:%M:%S}."
+    )
 
 
 @register.filter

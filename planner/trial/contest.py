@@ -28,11 +28,12 @@ from planner.trial.records import (
     OtherSeed,
     Trial,
 )
-from planner.trial.replications import statistical_gap
+from planner.trial.replications import Batch, statistical_gap
 from planner.trial.seasons import fresh_seasons, mean_problem
 from planner.trial.thumb import rule_of_thumb
 
 FAR = 1_000_003  # a fresh season's seed lies that far from the seeds planned with
+FARTHER = 500_009  # and one of the gap's own batches that far again
 FORESEEN = 60  # seasons tried with perfect foresight
 LEAST_SEASONS = 30
 
@@ -57,7 +58,9 @@ class Effort:
     tell: Callable = silent
     solve: Callable = solve_apart
     other_seed: bool = True
-    batches: int = 5
+    batches: int = 5  # for the statistical gap
+    batch_seasons: int | None = None  # of seasons drawn for it alone; None: the seasons tried are parted
+    batch_gap: float | None = None  # what each batch's best is proven to; None: as the order
 
     def enough(self, share):
         """True once less than that share of the time remains."""
@@ -66,7 +69,7 @@ class Effort:
     def solved(self, problem, *, share=1.0, **settings):
         """The problem's plan, within that share of what is left."""
         seconds = max(1.0, min(self.seconds, share * self.left()))
-        return self.solve(problem, gap=self.gap, seconds=seconds, **{"prices": False, **settings})
+        return self.solve(problem, seconds=seconds, **{"gap": self.gap, "prices": False, **settings})
 
 
 def trial_of(operation, assumptions, problem, packs, *, scenarios, usual=None, effort=None):
@@ -74,7 +77,6 @@ def trial_of(operation, assumptions, problem, packs, *, scenarios, usual=None, e
     `usual`: {(offer, period): packs} of the keeper's usual order, or None."""
     effort = effort or Effort()
     left_out: list[str] = []
-    effort.tell("drawing fresh seasons")
     fresh = fresh_seasons(
         operation,
         assumptions,
@@ -82,6 +84,7 @@ def trial_of(operation, assumptions, problem, packs, *, scenarios, usual=None, e
         count=effort.count,
         seed=effort.seed + FAR,
         enough=lambda seasons: seasons >= LEAST_SEASONS and effort.enough(0.75),
+        breathe=partial(effort.tell, "drawing fresh seasons"),
     )
     breathe = partial(effort.tell, "trying the order on fresh seasons")
     judge = Judge(fresh.problem, breathe=breathe)
@@ -91,7 +94,7 @@ def trial_of(operation, assumptions, problem, packs, *, scenarios, usual=None, e
     ours = contenders[0]
     foreseen = _foresight(fresh, effort)
     other = _other_seed(operation, assumptions, problem, judge, ours, effort, left_out, len(scenarios))
-    gap = _gap(fresh, ours, effort, left_out)
+    gap = _gap(_batches(operation, assumptions, problem, fresh, ours, effort), effort, left_out)
     return Trial(
         seasons=len(fresh.problem.scenarios),
         asked=effort.count,
@@ -149,9 +152,10 @@ def _other_seed(operation, assumptions, problem, judge, ours, effort, left_out, 
     if effort.enough(0.2):
         left_out.append(OTHER)
         return None
-    effort.tell("planning with other seasons")
-    scenarios = draw(operation, assumptions, count=count, seed=effort.seed + 1)
-    projections = [project(operation, assumptions, scenario) for scenario in scenarios]
+    projections = []
+    for scenario in draw(operation, assumptions, count=count, seed=effort.seed + 1):
+        effort.tell("planning with other seasons")
+        projections.append(project(operation, assumptions, scenario))
     drawn = sizing_problem(operation, assumptions, projections, budget=problem.budget)
     plan = effort.solved(drawn, share=0.5)
     worths = judge.worths(plan.packs()) if plan.is_order and _known(judge.problem, plan.packs()) else None
@@ -181,21 +185,64 @@ def _known(problem, packs):
     return all(offer in offers for offer, _period in packs)
 
 
-def _gap(fresh, ours, effort, left_out):
+class Pace:
+    """When to stop planning batches: the time is out, or the longest so far would not fit in what is left."""
+
+    def __init__(self, effort):
+        self.effort, self.longest, self.before, self.batches = effort, 0.0, effort.left(), 0
+
+    def enough(self, batches):
+        left, self.batches = self.effort.left(), batches
+        if math.isfinite(left):
+            self.longest = max(self.longest, self.before - left)
+        self.before = left
+        return self.effort.enough(0.02) or left < self.longest
+
+    def share(self):
+        """Of the time left, what a batch may take: the first no more than half, for one alone tells nothing."""
+        return 1.0 if self.batches else 0.5
+
+
+def _gap(batches, effort, left_out):
     """The statistical gap, from as many batches as the time allows."""
     effort.tell("asking how much better one could be")
-
-    def best(batch, **settings):
-        return effort.solved(batch, share=0.5, **settings)
-
-    found = statistical_gap(
-        fresh,
-        ours.worths,
-        solve=best,
-        most_batches=effort.batches,
-        enough=lambda batches: effort.enough(0.02),
-        breathe=partial(effort.tell, "asking how much better one could be"),
+    pace = Pace(effort)
+    found = (
+        None
+        if effort.enough(0.02)
+        else statistical_gap(
+            batches,
+            solve=lambda batch, **settings: effort.solved(
+                batch, gap=effort.batch_gap or effort.gap, share=pace.share(), **settings
+            ),
+            enough=pace.enough,
+            breathe=partial(effort.tell, "asking how much better one could be"),
+        )
     )
     if found is None:
         left_out.append("gap")
     return found
+
+
+def _batches(operation, assumptions, problem, fresh, ours, effort):
+    """The seasons tried, put together in batches, or seasons drawn for the gap alone; one of these under which some
+    season's musts cannot be met is passed over."""
+    if effort.batch_seasons is None:
+        joined = fresh.joined(effort.batches)
+        for number, (first, end) in enumerate(joined.batches):
+            yield Batch(problem=joined.batch(number), worths=ours.worths[first:end])
+        return
+    breathe = partial(effort.tell, "asking how much better one could be")
+    for number in range(effort.batches):
+        drawn = fresh_seasons(
+            operation,
+            assumptions,
+            problem,
+            count=effort.batch_seasons,
+            seed=effort.seed + FAR + FARTHER + number,
+            batches=1,
+            breathe=breathe,
+        ).problem
+        worths = Judge(drawn, breathe=breathe).worths(ours.packs)
+        if worths is not None:
+            yield Batch(problem=drawn, worths=worths)

@@ -29,27 +29,48 @@ class Fresh:
         first, end = self.batches[number]
         return of_seasons(self.problem, self.problem.scenarios[first:end])
 
+    def joined(self, count):
+        """The same seasons in `count` batches at most, whole draws put together."""
+        count = min(count, len(self.batches))
+        at = [round(number * len(self.batches) / count) for number in range(count + 1)]
+        edges = [*(first for first, _end in self.batches), self.batches[-1][1]]
+        return replace(self, batches=tuple((edges[a], edges[b]) for a, b in zip(at, at[1:], strict=False)))
 
-def sizes_of(count):
-    """So many seasons in at most ten batches of like size, none under five where there are five."""
-    batches = max(1, min(MOST_BATCHES, count // FEWEST_A_BATCH))
+
+def sizes_of(count, most=MOST_BATCHES):
+    """So many seasons in at most so many batches of like size, none under five where there are five."""
+    batches = max(1, min(most, count // FEWEST_A_BATCH))
     return [count // batches + (number < count % batches) for number in range(batches)]
 
 
-def fresh_seasons(operation, assumptions, problem, *, count, seed, enough=lambda seasons: False):
-    """Up to `count` seasons; after each whole batch `enough(seasons so far)` may end it."""
+def fresh_seasons(
+    operation,
+    assumptions,
+    problem,
+    *,
+    count,
+    seed,
+    batches=MOST_BATCHES,
+    enough=lambda seasons: False,
+    breathe=lambda: None,
+):
+    """Up to `count` seasons in so many batches; after each whole batch `enough(seasons so far)` may end it. `breathe` is called before
+    each season: it may raise to stop the work."""
     projections: list = []
-    batches: list = []
-    for number, size in enumerate(sizes_of(count)):
-        if batches and enough(len(projections)):
+    drawn_batches: list = []
+    for number, size in enumerate(sizes_of(count, batches)):
+        if drawn_batches and enough(len(projections)):
             break
         first = len(projections)
         for scenario in draw(operation, assumptions, count=size, seed=seed + number):
+            breathe()
             renamed = replace(scenario, code=f"fresh-{number}-{scenario.code}")
             projections.append(project(operation, assumptions, renamed))
-        batches.append((first, len(projections)))
+        drawn_batches.append((first, len(projections)))
     drawn = sizing_problem(operation, assumptions, projections, budget=problem.budget)
-    return Fresh(problem=of_seasons(with_all_of(problem, drawn), drawn.scenarios), batches=tuple(batches))
+    return Fresh(
+        problem=of_seasons(with_all_of(problem, drawn), drawn.scenarios), batches=tuple(drawn_batches)
+    )
 
 
 def of_seasons(problem, scenarios):

@@ -1,11 +1,17 @@
 """Port, address, worker: what is refused and with which sentence, and that a worker is stopped and started again."""
 
+import re
+import socket
 import subprocess
 import sys
+import urllib.parse
 
 import pytest
+from django.test import Client
+from django.urls import reverse
 
 from apiary import serving
+from tests.makers import make_person
 
 
 def test_a_port_in_use_says_so_and_names_another():
@@ -37,8 +43,42 @@ def test_an_address_of_another_machine_is_refused():
 def test_the_address_is_one_a_browser_here_can_open():
     with serving.open_port("127.0.0.1", 0) as door:
         assert serving.address_of(door) == f"http://127.0.0.1:{door.getsockname()[1]}"
+
+
+def test_a_site_for_the_whole_house_is_told_by_the_address_a_phone_can_open():
     with serving.open_port("0.0.0.0", 0) as door:
-        assert serving.address_of(door).startswith("http://127.0.0.1:")
+        address = urllib.parse.urlsplit(serving.address_of(door))
+        assert (address.hostname, address.port) == (serving.own_address(), door.getsockname()[1])
+        with socket.create_connection((address.hostname, address.port), timeout=5) as phone:
+            assert phone.getpeername()[0] == serving.own_address()
+
+
+def test_a_machine_without_a_network_is_told_by_its_own_name_for_itself(monkeypatch):
+    class NoWay(socket.socket):
+        def connect(self, where):
+            raise OSError("Network is unreachable")
+
+    monkeypatch.setattr(serving.socket, "socket", NoWay)
+    assert serving.own_address() == "127.0.0.1"
+    assert serving.own_address(socket.AF_INET6) == "::1"
+
+
+def test_a_phone_on_the_same_network_signs_in(db):
+    """Django checks a form's origin against the host it was asked at: any of this machine's names will do."""
+    person = make_person()
+    phone = Client(enforce_csrf_checks=True, headers={"host": "192.168.1.20:8000"})
+    page = phone.get(reverse("sign-in")).content.decode()
+    token = re.search(r'name="csrfmiddlewaretoken" value="(\w+)"', page)[1]
+    given = {
+        "csrfmiddlewaretoken": token,
+        "username": person.username,
+        "password": "long enough to guess",
+    }
+    answer = phone.post(reverse("sign-in"), given, headers={"origin": "http://192.168.1.20:8000"})
+    assert (answer.status_code, answer.url) == (302, reverse("home"))
+    assert phone.get(reverse("home")).status_code == 200
+    elsewhere = phone.post(reverse("sign-in"), given, headers={"origin": "http://192.168.1.66:8000"})
+    assert elsewhere.status_code == 403
 
 
 @pytest.fixture

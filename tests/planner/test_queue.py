@@ -46,6 +46,45 @@ def test_a_run_whose_lease_ran_out_is_taken_up_by_another_worker(db):
     assert (second.pk, second.worker, second.attempts) == (first.pk, "b", 2)
 
 
+def test_a_run_taken_up_again_says_where_it_broke_off_however_it_came_back(db):
+    waiting()
+    queue.Beat(queue.take("a", NOON))("choosing packs", 6100.5, 0.02)
+    Run.objects.update(leased_until=NOON)
+    second = queue.take("b", AFTER_LEASE)
+    assert second.message.startswith("The planner broke off while choosing packs.")
+    assert (second.stage, second.bound, second.gap_reached) == ("reading the books", None, None)
+    queue.Beat(second)("trying the order on fresh seasons", 6100.5, 0.001)
+    queue.give_back(second)
+    run = Run.objects.get()
+    assert run.message.startswith("The planner broke off while trying the order on fresh seasons.")
+    assert (run.status, run.bound, run.gap_reached) == (Run.Status.WAITING, None, None)
+    assert queue.take("c", AFTER_LEASE).message == run.message
+
+
+def test_a_run_taken_for_the_first_time_tells_of_nothing_broken(db):
+    waiting()
+    assert queue.take("a", NOON).message == ""
+
+
+def test_a_run_that_was_to_stop_is_stopped_though_its_worker_went_before_it_heard(db):
+    waiting()
+    queue.take("a", NOON)
+    Run.objects.update(cancel=True)
+    assert queue.take("b", NOON + dt.timedelta(seconds=5)) is None
+    assert queue.take("b", AFTER_LEASE) is None
+    run = Run.objects.get()
+    assert (run.status, run.message) == (Run.Status.CANCELLED, queue.STOPPED)
+
+
+def test_how_long_a_worker_is_silent_and_when_it_is_given_up(db):
+    waiting()
+    assert queue.silent_seconds(Run.objects.get(), NOON) == 0
+    run = queue.take("a", NOON)
+    assert queue.silent_seconds(run, NOON + dt.timedelta(seconds=40)) == 40
+    assert not queue.is_abandoned(run, NOON + dt.timedelta(seconds=40))
+    assert queue.is_abandoned(run, AFTER_LEASE)
+
+
 def test_a_worker_that_lost_its_lease_is_told_so_at_its_next_word(db):
     waiting()
     beat = queue.Beat(queue.take("a", NOON))
@@ -91,14 +130,19 @@ def test_a_run_that_breaks_off_three_times_fails_with_a_message(db):
     assert queue.take("a", NOON + dt.timedelta(hours=9)) is None
     run = Run.objects.get()
     assert run.status == Run.Status.FAILED
-    assert "broke off 3 times while working out season 3 of 10" in run.message
+    assert "broke off 3 times, the last time while working out season 3 of 10" in run.message
     assert "untouched" in run.message
 
 
 def test_a_run_given_back_waits_again_and_the_attempt_counts_only_where_it_broke_off(db):
     waiting()
     queue.give_back(queue.take("a", NOON), counted=False)
-    assert Run.objects.get().attempts == 0
+    run = Run.objects.get()
+    assert run.attempts == 0
+    assert (
+        run.message
+        == "The planner was stopped while reading the books. The run is taken up again, from the start."
+    )
     queue.give_back(queue.take("a", NOON))
     run = Run.objects.get()
     assert (run.status, run.attempts, run.worker, run.leased_until) == (Run.Status.WAITING, 1, "", None)

@@ -100,6 +100,33 @@ def test_each_stage_is_told_on_the_way(season):
     assert told[-1] == "writing down the reasons"
 
 
+def test_bound_and_gap_are_told_from_the_search_on_to_the_end_of_the_trial(season):
+    told = {}
+
+    def progress(stage, bound=None, gap=None):
+        told.setdefault(stage, []).append((bound, gap))
+
+    run = runs.work(leased(season, scenarios=21, trial=10, gap=0.02), progress=progress)
+    plan = plan_of(run.plan)
+    assert all(bound >= plan.objective - 1e-6 for bound, _gap in told["weighing the seasons"])
+    after = ("trying the order on fresh seasons", "looking into the future", "writing down the reasons")
+    assert all(set(told[stage]) == {(plan.bound, plan.gap)} for stage in after)
+    assert max(len(stage) for stage in told) <= Run._meta.get_field("stage").max_length
+
+
+def test_a_run_that_asks_for_what_this_version_does_not_know_says_so(season):
+    run = runs.work(leased(season, solver="abacus"))
+    assert run.status == Run.Status.FAILED
+    assert "the solver “abacus”, which this version of the planner does not know" in run.message
+
+
+def test_a_run_with_an_answer_to_a_question_unknown_here_says_so(season):
+    run = leased(season)
+    run.answers = {"question_of_next_year": 3}
+    run = runs.work(run)
+    assert (run.status, run.message) == (Run.Status.FAILED, "There is no question “question_of_next_year”.")
+
+
 def test_a_budget_of_nothing_buys_nothing_and_says_what_that_costs(season):
     run = runs.work(leased(season, budget=Decimal(0)))
     report = report_from(run.report)
@@ -143,6 +170,13 @@ def test_a_waiting_run_is_stopped_at_once(season):
     run = runs.cancel(runs.ask(season, who=None, now=NOON))
     assert (run.status, run.message) == (Run.Status.CANCELLED, runs.STOPPED)
     assert queue.take("test", NOON) is None
+
+
+def test_a_run_whose_worker_is_gone_is_stopped_at_once(season):
+    run = leased(season)
+    Run.objects.update(leased_until=NOON)
+    run = runs.cancel(run)
+    assert (run.status, run.message) == (Run.Status.CANCELLED, runs.STOPPED)
 
 
 def test_a_run_that_is_over_cannot_be_stopped(db):

@@ -9,6 +9,7 @@ import pytest
 from django.urls import reverse
 
 from inventory.models import Order
+from planner import queue
 from planner.models import Run, Season
 from tests import makers
 from tests.planner import made, outfit
@@ -132,6 +133,7 @@ def test_the_trial_stands_on_the_order_page_in_words_a_drawing_and_a_table(keepe
     assert "this order earns about $1,200 a season more than yours" in shown
     assert 'aria-labelledby="trial-title trial-desc"' in html
     assert made.make_trial().by_yard.said in html
+    assert "Worked out, never asked" in html and "How far summers swing" in html
     assert "On 300 fresh seasons, in $ a season" in shown
     assert "Looking to bad years alone lifts the worst tenth" in shown
 
@@ -210,7 +212,9 @@ def test_a_run_taken_up_again_says_so_while_it_works_and_once_it_is_done(keeper)
 
 def test_a_worker_not_heard_of_for_long_is_told_with_the_moment_its_run_is_taken_up(keeper):
     now = made.timezone.now()
-    run = made.make_run(status=Run.Status.WORKING, leased_until=now + dt.timedelta(seconds=queue.LEASE_SECONDS))
+    run = made.make_run(
+        status=Run.Status.WORKING, leased_until=now + dt.timedelta(seconds=queue.LEASE_SECONDS)
+    )
     assert "Nothing was heard" not in text(page(keeper, "run", run.pk))
     Run.objects.update(leased_until=now + dt.timedelta(seconds=queue.LEASE_SECONDS - 40))
     shown = text(page(keeper, "run", run.pk))

@@ -1,12 +1,13 @@
 """manage.py start: everything a keeper needs in one command; the first time it prints the link that lets them in."""
 
-from django.core.management.base import BaseCommand, CommandError
+from django.core.management.base import CommandError
 from django.utils import timezone
 
 from apiary import people, serving
+from apiary.management.plain_command import PlainCommand
 
 
-class Command(BaseCommand):
+class Command(PlainCommand):
     help = (
         "Start the planner: bring the books up to date, serve the pages and work out orders, until Ctrl-C. "
         "The first time, one line starting 'Sign in:' gives a link that works once: open it and choose "

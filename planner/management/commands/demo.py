@@ -10,11 +10,12 @@ from pathlib import Path
 
 from django.conf import settings
 from django.contrib.auth import get_user_model
-from django.core.management.base import BaseCommand, CommandError
+from django.core.management.base import CommandError
 from django.db import transaction
 from django.utils import timezone
 
 from apiary import people, serving
+from apiary.management.plain_command import PlainCommand
 from apiary.models import Colony, Keeper, Yard
 from inventory import loading
 from inventory.sheets.template import filled
@@ -32,7 +33,7 @@ ORDER_MONTH_AND_DAY = (11, 15)
 OPENED_DAYS_BEFORE = 259
 
 
-class Command(BaseCommand):
+class Command(PlainCommand):
     help = (
         "Shows the whole job on an invented keeper (8 yards, a shed, some 110 colonies, three invented suppliers): "
         "loads it into an empty database, works out the winter order, prints it with its gain over the rule of "

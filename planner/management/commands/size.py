@@ -11,8 +11,7 @@ import os
 import tempfile
 from pathlib import Path
 
-from django.core.management.base import BaseCommand
-
+from apiary.management.plain_command import PlainCommand
 from planner.sizing.faults import Faults
 from planner.sizing.reading import read
 from planner.solution import as_json, solve_apart
@@ -30,7 +29,7 @@ EXITS = """It ends with 0 where there is an order, 1 where none can exist (it sa
 3 where time ran out before any order was found."""
 
 
-class Command(BaseCommand):
+class Command(PlainCommand):
     help = HELP
     requires_system_checks = []
 

@@ -1,7 +1,8 @@
 """Works waiting runs one after another, until told to leave or its parent is gone.
 
 Takes runs from the queue; gives progress on their row. Told to leave (SIGTERM, Ctrl-C) in the midst of a run it
-stops the solver, gives the run back uncounted and goes: another worker takes it up.
+stops the solver, gives the run back uncounted and goes: another worker takes it up. Takes no run from books newer
+than itself.
 """
 
 import os
@@ -10,12 +11,18 @@ import socket
 import time
 import traceback
 
+from django.core.management.base import CommandError
 from django.db import OperationalError, close_old_connections, connection
 from django.utils import timezone
 
-from apiary.management.books_command import BooksCommand
+from apiary.management.books_command import BooksCommand, are_newer_than, changes_known
 from planner import queue, runs
 from planner.errors import RunTakenOver
+
+NEWER_BOOKS = (
+    "The books were brought to a newer version than this worker: a run may ask what it does not know, so it takes "
+    "up none. Runs wait; stop the planner and start its newest version."
+)
 
 
 class Leaving(BaseException):
@@ -37,6 +44,7 @@ class Command(BooksCommand):
     def handle(self, *args, once=False, rest=1.0, **options):
         self.parent = os.getppid()
         self.worker = f"{socket.gethostname()[:60]}:{os.getpid()}"
+        self.known = changes_known()
         before = {name: signal.signal(name, _told_to_leave) for name in (signal.SIGTERM, signal.SIGINT)}
         try:
             self._loop(once, rest)
@@ -60,6 +68,8 @@ class Command(BooksCommand):
         if not connection.in_atomic_block:
             close_old_connections()
         try:
+            if are_newer_than(self.known):
+                raise CommandError(NEWER_BOOKS)
             run = queue.take(self.worker, timezone.now())
         except OperationalError as trouble:
             self.stderr.write(f"The database does not answer, trying again: {trouble}")

@@ -6,8 +6,10 @@ import sys
 from pathlib import Path
 
 import pytest
+from django.db import connection
+from django.db.migrations.recorder import MigrationRecorder
 
-from apiary.management.books_command import bring_up_to_date
+from apiary.management.books_command import are_newer_than, bring_up_to_date, changes_known
 
 ROOT = Path(__file__).resolve().parents[3]
 
@@ -15,6 +17,15 @@ ROOT = Path(__file__).resolve().parents[3]
 @pytest.mark.django_db
 def test_nothing_is_done_where_the_tables_are_up_to_date():
     assert bring_up_to_date() is False
+
+
+@pytest.mark.django_db
+def test_books_that_went_through_an_unknown_change_are_newer():
+    known = changes_known()
+    assert not are_newer_than(known)
+    assert are_newer_than(known - {("planner", "0001_initial")})
+    MigrationRecorder(connection).record_applied("another program", "0007_of_its_own")
+    assert not are_newer_than(known)
 
 
 def told(folder, *words):

@@ -3,6 +3,8 @@
 import datetime as dt
 from decimal import Decimal
 
+from django.utils import timezone
+
 from planner.models import Run, Season
 from planner.templatetags import order_sheet
 
@@ -27,6 +29,13 @@ def test_an_order_proven_to_the_last_figure_is_called_best():
 def test_a_working_run_claims_nothing_yet():
     run = Run(pk=14, status="working", scenarios=100, gap_reached=0.2)
     assert order_sheet.run_cells(run) == [("Run", "14, working"), ("Seasons", "100")]
+
+
+def test_seconds_are_told_in_the_largest_units_that_count():
+    now = timezone.now()
+    spans = ((0, "0 s"), (48, "48 s"), (125, "2 min 5 s"), (3790, "1 h 3 min"))
+    told = [order_sheet.elapsed(now - dt.timedelta(seconds=seconds)) for seconds, _words in spans]
+    assert told == [words for _seconds, words in spans]
 
 
 def test_a_season_without_a_budget_has_no_limit():

@@ -2,8 +2,6 @@
 
 import os
 import signal
-import subprocess
-import sys
 import time
 
 import pytest
@@ -13,22 +11,7 @@ from planner import runs
 from planner.management.commands.work_runs import Command, Leaving
 from planner.models import Run
 from tests.planner import made, outfit
-
-ONE_RUN = """
-import django; django.setup()
-from django.utils import timezone
-from planner import runs
-from tests.planner import outfit
-outfit.make_outfit()
-season = outfit.make_season()
-print(runs.ask(season, who=None, now=timezone.now(), scenarios={scenarios}, seconds=300, trial=20).pk)
-"""
-STATE = """
-import django; django.setup()
-from planner.models import Run
-run = Run.objects.get()
-print(run.status, run.attempts, run.stage, sep="|")
-"""
+from tests.processes import PATIENCE, waits_until
 
 
 def test_what_waits_is_worked_and_then_it_ends(db, capsys):
@@ -79,51 +62,14 @@ def test_it_leaves_when_the_program_that_started_it_is_gone(monkeypatch):
         command._leave_if_orphaned()
 
 
-def script(text, env):
-    answer = subprocess.run([sys.executable, "-c", text], env=env, capture_output=True, text=True, check=True)
-    return answer.stdout.strip()
-
-
-def solvers():
-    """Process ids of all solver children on this machine and their data folder."""
-    found = set()
-    for name in os.listdir("/proc"):
-        if name.isdigit():
-            try:
-                with open(f"/proc/{name}/cmdline") as file:
-                    words = file.read().split("\0")
-                with open(f"/proc/{name}/environ") as file:
-                    found.update({(name, file.read())} if "planner.solution.child" in words else ())
-            except OSError:
-                continue
-    return found
-
-
-def waits_until(condition, seconds=60):
-    deadline = time.monotonic() + seconds
-    while time.monotonic() < deadline:
-        if found := condition():
-            return found
-        time.sleep(0.2)
-    raise AssertionError("waited in vain")
-
-
-def test_a_real_worker_told_to_leave_stops_its_solver_and_gives_the_run_back(tmp_path):
-    env = {**os.environ, "DATA_DIR": str(tmp_path), "DJANGO_SETTINGS_MODULE": "apiary.settings"}
-    env.pop("DATABASE_URL", None)
-    subprocess.run([sys.executable, "manage.py", "migrate", "-v0"], env=env, check=True)
-    script(ONE_RUN.format(scenarios=60), env)
-
-    def ours():
-        return {pid for pid, environ in solvers() if f"DATA_DIR={tmp_path}" in environ}
-
-    worker = subprocess.Popen([sys.executable, "manage.py", "work_runs"], env=env, stdout=subprocess.PIPE)
-    try:
-        waits_until(ours)
-        worker.send_signal(signal.SIGTERM)
-        out, _ = worker.communicate(timeout=20)
-    finally:
-        worker.kill()
-    assert b"told to by SIGTERM" in out
-    assert not ours()
-    assert script(STATE, env) == "waiting|0|waiting again"
+def test_a_real_worker_told_to_leave_stops_its_solver_and_gives_the_run_back(books):
+    (run,) = books.ask(scenarios=60, seconds=300, trial=20)
+    worker = books.worker()
+    waits_until(books.solvers)
+    worker.send_signal(signal.SIGTERM)
+    told, _ = worker.communicate(timeout=PATIENCE)
+    assert "told to by SIGTERM" in told
+    assert not books.solvers()
+    row = books.run(run)
+    assert (row["status"], row["attempts"]) == ("waiting", 0)
+    assert row["message"].startswith("The planner was stopped while")
