@@ -156,6 +156,16 @@ class AssumptionRow:
 
 
 @dataclass(frozen=True, kw_only=True)
+class ComputedRow:
+    """A figure worked out and never asked."""
+
+    group: str
+    name: str
+    value: str
+    source: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class Caution:
     head: str
     text: str
@@ -218,6 +228,7 @@ class Report:
     cautions: tuple[Caution, ...] = ()
     trial: TrialSection | None = None
     bad_years: BadYearsSection | None = None
+    computed: tuple[ComputedRow, ...] = ()
 
     @property
     def lines(self):

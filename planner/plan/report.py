@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from planner.plan.beliefs import assumption_rows
 from planner.plan.cautions import cautions
+from planner.plan.computed import computed_rows
 from planner.plan.facts import Facts
 from planner.plan.lines import supplier_orders
 from planner.plan.records import Report
@@ -45,6 +46,7 @@ def report_of(
         cautions=cautions(facts, orders),
         trial=trial,
         bad_years=bad_years,
+        computed=computed_rows(operation, assumptions, problem),
     )
 
 
@@ -59,6 +61,7 @@ def _without_order(facts, standing):
         headline=standing.said,
         standing=standing,
         assumptions=assumption_rows(facts.assumptions),
+        computed=computed_rows(facts.operation, facts.assumptions, facts.problem),
     )
 
 

@@ -1,4 +1,7 @@
-"""The sheet Assumptions: every question of the season with the answer planned with, its default and its source."""
+"""The sheet Assumptions: every question of the season with the answer planned with, its default and its source.
+
+Below them what was worked out and never asked.
+"""
 
 from planner.workbook.cells import BOLD, head_row, lines_of, prints, rule, text, title, widths
 
@@ -17,14 +20,21 @@ def write_assumptions(sheet, report, paper):
     for asked in report.assumptions:
         whose = "your answer" if asked.own else "default"
         values = (asked.group, asked.ask, asked.value, asked.unit, asked.default, whose, asked.source)
-        for column, value in enumerate(values, 1):
-            text(sheet, row, column, value, wrap=True, font=BOLD if asked.own and column == 3 else None)
-        tall = max(lines_of(value, width) for value, width in zip(values, WIDTHS, strict=True))
-        sheet.row_dimensions[row].height = 14 * tall + 2
-        rule(sheet, row, len(HEADS))
+        _row(sheet, row, values, bold=asked.own)
+        row += 1
+    for worked in report.computed:
+        _row(sheet, row, (worked.group, worked.name, worked.value, "", "", "worked out", worked.source))
         row += 1
     widths(sheet, *WIDTHS)
     sheet.freeze_panes = "A4"
     prints(
         sheet, wide=True, paper=paper, repeat=3, last_column=len(HEADS), last_row=row - 1, foot="Winter order"
     )
+
+
+def _row(sheet, row, values, *, bold=False):
+    for column, value in enumerate(values, 1):
+        text(sheet, row, column, value, wrap=True, font=BOLD if bold and column == 3 else None)
+    tall = max(lines_of(value, width) for value, width in zip(values, WIDTHS, strict=True))
+    sheet.row_dimensions[row].height = 14 * tall + 2
+    rule(sheet, row, len(HEADS))

@@ -10,6 +10,7 @@ from planner.plan.json_form import as_json
 from planner.plan.records import (
     AssumptionRow,
     Caution,
+    ComputedRow,
     LaterLine,
     Line,
     Owned,
@@ -201,6 +202,9 @@ def make_report(**fields):
                 own=False,
                 source="judgement",
             ),
+        ),
+        "computed": (
+            ComputedRow(group="winters", name="How far summers swing", value="0.03", source="judgement"),
         ),
         "cautions": (
             Caution(head="Caution: lifting", text="A full deep weighs 80 to 90 lb. Lift with two."),

@@ -14,7 +14,10 @@ def test_every_question_has_its_row_and_own_answers_are_marked():
     sheet = Workbook().active
     write_assumptions(sheet, made, "Letter")
     rows = [[cell.value for cell in row] for row in sheet.iter_rows(min_row=4)]
-    assert [row[1] for row in rows] == [question.ask for question in QUESTIONS]
+    asked, worked = rows[: len(QUESTIONS)], rows[len(QUESTIONS) :]
+    assert [row[1] for row in asked] == [question.ask for question in QUESTIONS]
+    assert [(row[1], row[2]) for row in worked] == [(row.name, row.value) for row in made.computed]
+    assert {row[5] for row in worked} == {"worked out"}
     survival = next(row for row in rows if row[1].startswith("Of a hundred colonies"))
     assert survival[2] == "55\N{NO-BREAK SPACE}%" and survival[5] == "your answer"
     assert "Kulhanek" in survival[6]
