@@ -8,10 +8,12 @@ from planner.solution.records import INFEASIBLE, OPTIMAL, TIME_LIMIT, UNBOUNDED,
 STATUS = {
     OPTIMAL: "This is the best order there is.",
     WITHIN_GAP: "No order can be better by more than {gap:.3g} %.",
-    TIME_LIMIT: "Time ran out: a better order may exist{by}.",
+    TIME_LIMIT: "Time ran out: this is the best order found so far; {by}.",
     INFEASIBLE: "No order can serve what must be served.",
     UNBOUNDED: "No best order exists: something in the problem makes money without end.",
 }
+NOT_KNOWN = "how much better one could be is not known"
+WIDE = 10  # a gap of more times the worth says nothing
 SHORT_LINES = 8
 
 
@@ -33,7 +35,8 @@ def summary(problem, plan):
 
 
 def _status(plan):
-    by = "" if plan.gap is None else f", by at most {100 * plan.gap:.3g} %"
+    known = plan.gap is not None and plan.gap < WIDE
+    by = f"a better one could be worth up to {100 * plan.gap:.3g} % more" if known else NOT_KNOWN
     if plan.status == TIME_LIMIT and not plan.is_order:
         return "Time ran out before any order was found."
     return STATUS[plan.status].format(gap=100 * (plan.gap or 0), by=by)

@@ -1,5 +1,7 @@
 """The summary a keeper reads."""
 
+from dataclasses import replace
+
 from planner.solution import solve
 from planner.solution.plans import no_plan
 from planner.solution.summary import summary
@@ -51,3 +53,16 @@ def test_reasons_stand_where_there_is_no_order():
     assert summary(small_problem(), late).startswith(
         "Time ran out before any order was found.\nReason: allow more."
     )
+
+
+def test_out_of_time_the_order_is_called_the_best_so_far_with_what_is_known_of_a_better_one():
+    problem = small_problem()
+    plan = replace(solve(problem), status="time_limit", gap=0.034)
+    assert summary(problem, plan).startswith(
+        "Time ran out: this is the best order found so far; a better one could be worth up to 3.4 % more."
+    )
+    for gap in (None, 4e7):
+        told = summary(problem, replace(plan, gap=gap))
+        assert told.startswith(
+            "Time ran out: this is the best order found so far; how much better one could be is not known."
+        )

@@ -10,7 +10,7 @@ from django.core.management import CommandError, call_command
 
 from planner.management.commands import size
 from planner.solution.plans import no_plan
-from tests.planner.small_problems import small
+from tests.planner.small_problems import small, years
 
 
 @pytest.fixture
@@ -110,19 +110,74 @@ def test_a_folder_that_is_not_there_is_told_before_solving(capsys, tmp_path):
     assert "there is no folder" in capsys.readouterr().err
 
 
-def test_it_runs_by_itself_without_a_database(tmp_path):
-    path = tmp_path / "problem.json"
-    path.write_text(json.dumps(small()), encoding="utf-8")
-    ended = subprocess.run(
-        [sys.executable, "manage.py", "size", str(path)],
-        capture_output=True,
-        text=True,
-        timeout=120,
-        env={
-            **os.environ,
-            "DATA_DIR": str(tmp_path / "data"),
-            "DATABASE_URL": "postgres://nobody@127.0.0.1:1/none",
-        },
-    )
-    assert (ended.returncode, ended.stderr) == (0, "")
-    assert ended.stdout.startswith("This is the best order there is.")
+def bought_or_nothing(**use):
+    """25 ways the year may go that ask for boxes: many enough for cuts."""
+    return small(scenarios=years(*[(1 / 25, units + 1) for units in range(25)], **use))
+
+
+def with_two_faults():
+    problem = small(periods=0)
+    problem["offers"][0]["parts"] = {"quilt": 1}
+    return problem
+
+
+REAL = (
+    (0, small(), (), "This is the best order there is."),
+    (0, bought_or_nothing(), ("--seconds", "0.01"), "Time ran out: this is the best order found so far; "),
+    (1, small(budget=0, use={"must": True}), (), "40.00 USD more budget than 0.00"),
+    (1, small(part={"end_value": 11}), (), 'offer "boxes" is a money machine'),
+    (
+        1,
+        small(part={"end_value": 1}, offer={"prices": [{"from_packs": 1, "price": 0}]}),
+        (),
+        '"boxes" is a money',
+    ),
+    (3, bought_or_nothing(must=True), ("--seconds", "0.01"), "Time ran out before any order was found."),
+)
+
+
+@pytest.fixture
+def real(tmp_path):
+    """real(problem, *options) -> the ended process of the command run by itself, with no database to be had."""
+    nowhere = {"DATA_DIR": str(tmp_path / "data"), "DATABASE_URL": "postgres://nobody@127.0.0.1:1/none"}
+
+    def run(problem, *options):
+        path = tmp_path / "problem.json"
+        path.write_text(json.dumps(problem), encoding="utf-8")
+        line = [
+            sys.executable,
+            "manage.py",
+            "size",
+            str(path),
+            "--out",
+            str(tmp_path / "plan.json"),
+            *options,
+        ]
+        return subprocess.run(
+            line, capture_output=True, text=True, timeout=120, env={**os.environ, **nowhere}, check=False
+        )
+
+    return run
+
+
+@pytest.mark.parametrize(("code", "problem", "options", "words"), REAL)
+def test_run_by_itself_it_ends_with_the_code_of_what_it_found(real, code, problem, options, words):
+    ended = real(problem, *options)
+    assert (ended.returncode, ended.stderr) == (code, "")
+    assert words in ended.stdout
+
+
+def test_run_by_itself_it_lists_every_fault_with_its_place_and_writes_no_plan(real, tmp_path):
+    ended = real(with_two_faults())
+    assert (ended.returncode, ended.stdout) == (2, "")
+    assert [line.split(":")[0] for line in ended.stderr.splitlines()] == ["periods", "offers[0].parts.quilt"]
+    assert not (tmp_path / "plan.json").exists()
+
+
+def test_out_of_time_the_best_order_so_far_is_written_with_how_far_it_may_be_off(real, tmp_path):
+    ended = real(bought_or_nothing(), "--seconds", "0.01")
+    plan = json.loads((tmp_path / "plan.json").read_text(encoding="utf-8"))
+    assert plan["status"] == "time_limit" and plan["bound"] >= plan["objective"] == 0  # the order of nothing
+    assert (
+        "how much better one could be is not known" in ended.stdout
+    )  # any gap on nothing is too wide to mean much
