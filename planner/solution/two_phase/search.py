@@ -93,8 +93,8 @@ class Search:
             point = self.relaxed().columns
             worth = self.worth(point)
         self.looked, step = point, 0.5
-        for _ in range(STEPS_IN_FRACTIONS):
-            if worth == -np.inf or self.clock.is_over():
+        for turn in range(STEPS_IN_FRACTIONS):
+            if worth == -np.inf or (turn and self.clock.is_over()):  # out of time or not, there is a bound
                 break
             found = self.relaxed()
             if found.bound is None:
