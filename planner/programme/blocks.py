@@ -28,6 +28,7 @@ class Block:
     constant: float
     orders: dict[tuple[str, int], Any]
     worth: dict[str, float]  # part -> money a unit in stock from the first period is worth by itself
+    groups: list  # (column, row name of its link or None) of each group of merged uses
 
 
 def linear_recourse(problem):
@@ -45,8 +46,8 @@ def _has_fee(supplier):
     return supplier.free_from != 0 and (any(fee) if isinstance(fee, tuple | list) else fee > 0)
 
 
-def block(problem, number):
-    """The block of scenario `number`, of a problem with linear recourse."""
+def block(problem, number, merging=None):
+    """The block of scenario `number`, of a problem with linear recourse; its uses merged as a Merging says."""
     alone = replace(
         problem,
         scenarios=(replace(problem.scenarios[number], probability=1.0),),
@@ -68,11 +69,11 @@ def block(problem, number):
     gear.count_given()
     for order in [*now, *later]:
         gear.count_order(order)
-    uses.place_uses(draft, gear, 0)
-    runs, spans = recipes.place_runs(draft, gear, [*now, *later])
+    groups = uses.place_uses(draft, gear, 0, merging)
+    runs, windows = recipes.place_runs(draft, gear, [*now, *later])
     hauls.place_hauls(draft, gear, runs)
     gear_rows.balance(gear)
-    recipes.work_minutes(draft, 0, [*now, *later], runs, spans)
+    recipes.work_minutes(draft, 0, [*now, *later], runs, windows)
     terms = dict(draft.now_money)
     add_all(terms, draft.own_money[0])
     return Block(
@@ -83,6 +84,7 @@ def block(problem, number):
         constant=draft.constants[0],
         orders={(order.offer.code, order.period): next(iter(order.packs)) for order in now},
         worth={part.code: draft.worth[part.code][0] for part in problem.parts},
+        groups=groups,
     )
 
 

@@ -41,12 +41,19 @@ class Fee:
 
 @dataclass(frozen=True, kw_only=True)
 class Served:
-    """Uses served through one column, or (column None) to a fixed share of their units."""
+    """Uses served through one column, or (column None) to a fixed share of their units.
+
+    Merged uses have their own `units`, no more than the share to which what they wait for (`on`) is served; what
+    others wait for is served `alike`, all to one share.
+    """
 
     scenario: int
     uses: tuple  # of Use, filled in this order
     column: Any
     share: float = 0.0
+    units: tuple | None = None
+    on: "Served | None" = None
+    alike: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)

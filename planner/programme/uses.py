@@ -1,16 +1,57 @@
 """Uses of one scenario: what may be served, what must be, and what waits for another use.
 
 Takes a scenario's uses; adds their columns, their gear and rows of the families use_limit, must_use, whole_uses
-and needs_use. Uses alike in all but their code share a column.
+and needs_use. Uses alike in all but their code share a column; given a Merging, so do its groups.
 """
 
 from planner.programme.draft import mark
 from planner.programme.record import Served
 
 
-def place_uses(draft, gear, scenario):
-    """Columns of all uses of a scenario, with the gear they keep and spend."""
-    uses = draft.problem.scenarios[scenario].uses
+def place_uses(draft, gear, scenario, merging=None):
+    """Columns of all uses of a scenario, with the gear they keep and spend. Gives the (column, row name of its link)
+    of each group of the Merging."""
+    uses, groups = draft.problem.scenarios[scenario].uses, []
+    if merging is not None:
+        groups, merged = _place_groups(draft, gear, scenario, merging), merging.codes
+        uses = [use for use in uses if use.code not in merged]
+    _place_each(draft, gear, scenario, uses)
+    return groups
+
+
+def _place_groups(draft, gear, scenario, merging):
+    """A column a group, worth the mean of its uses."""
+    placed: list[tuple] = []
+    for group in merging.groups():
+        use = group.uses[0]
+        column = draft.column("use", mark(scenario), use.code, highest=sum(group.units))
+        _count(draft, gear, scenario, use, column, value=group.value)
+        row = None
+        if group.on is not None:
+            row = needs_use(draft, scenario, use, column, placed[group.on][0], group.per)
+        placed.append((column, row))
+    draft.programme.served.extend(served_by(merging, scenario, [column for column, _ in placed]))
+    return placed
+
+
+def served_by(merging, scenario, columns):
+    """How the groups' columns serve their uses."""
+    groups = list(merging.groups())
+    found: dict[int, Served] = {}
+    for number in merging.by_tiers():
+        group = groups[number]
+        found[number] = Served(
+            scenario=scenario,
+            uses=group.uses,
+            column=columns[number],
+            units=group.units,
+            on=None if group.on is None else found[group.on],
+            alike=group.is_waited_for,
+        )
+    return list(found.values())
+
+
+def _place_each(draft, gear, scenario, uses):
     linked = {use.needs_use for use in uses if use.needs_use} | {use.code for use in uses if use.needs_use}
     columns: dict = {}
     alike: dict[tuple, list] = {}
@@ -26,12 +67,12 @@ def place_uses(draft, gear, scenario):
             must_use(draft, gear, scenario, tuple(group))
         else:
             column = use_limit(draft, scenario, tuple(group))
-            _count(draft, gear, scenario, group[0], column)
+            _count(draft, gear, scenario, group[0], column, value=group[0].value)
     for use in uses:
         if use.code in linked:
-            _count(draft, gear, scenario, use, columns[use.code])
+            _count(draft, gear, scenario, use, columns[use.code], value=use.value)
             if use.needs_use:
-                needs_use(draft, scenario, use, columns)
+                needs_use(draft, scenario, use, columns[use.code], columns[use.needs_use], use.per)
 
 
 def _kind(draft, use, *, valued=True):
@@ -84,8 +125,8 @@ def must_use(draft, gear, scenario, uses):
             gear.count_fixed(use.location, part, period, n * use.units)
 
 
-def _count(draft, gear, scenario, use, column):
-    draft.money(scenario, {column: use.value + _worth(draft, use)})
+def _count(draft, gear, scenario, use, column, *, value):
+    draft.money(scenario, {column: value + _worth(draft, use)})
     for part, period, n in _moves(use):
         gear.count(use.location, part, period, column, n)
 
@@ -106,13 +147,13 @@ def _worth(draft, use):
     return worth
 
 
-def needs_use(draft, scenario, use, columns):
-    """Link between uses: served of this use ≤ per × served of the other.
+def needs_use(draft, scenario, use, column, other, per):
+    """Link between uses: served of this use ≤ per × served of the other. Gives the row's name.
 
     Its price is what one unit more of this use would earn if the other did not hold it back.
     """
-    terms = {columns[use.code]: 1.0, columns[use.needs_use]: -use.per}
+    terms = {column: 1.0, other: -per}
     slack = draft.slack("needs_use", scenario, use.code, weight=1 / max(1.0, use.units))
     if slack is not None:
         terms[slack] = -1.0
-    draft.row("needs_use", mark(scenario), use.code, terms=terms, sense="<=", bound=0)
+    return draft.row("needs_use", mark(scenario), use.code, terms=terms, sense="<=", bound=0)

@@ -7,6 +7,9 @@ import highspy
 import numpy as np
 
 from planner.programme.blocks import block
+from planner.programme.merging import merging_of
+from planner.solution.acts import acts_of
+from planner.solution.merged import MergedUses
 from planner.solution.plain import model_of
 
 
@@ -19,14 +22,15 @@ class NoRecourse(Exception):
 
 
 class WarmScenarios:
-    """The scenarios of one problem, each with its programme."""
+    """The scenarios of one problem, each with its programme; `merge` has uses alike across yards share columns."""
 
-    def __init__(self, problem, started=None):
+    def __init__(self, problem, started=None, *, merge=False):
         self.scenarios = []
         for number in range(len(problem.scenarios)):
-            self.scenarios.append(ScenarioRecourse(problem, number))
+            self.scenarios.append(ScenarioRecourse(problem, number, merge=merge))
             if started is not None:
                 started(number + 1)
+        self.loose = np.zeros(len(self.scenarios))  # at the last order: what merging may hide, by scenario
 
     def evaluate(self, keys, counts):
         """Arrays: each scenario's own money (cost not taken off), and by scenario and key the slope of it."""
@@ -35,15 +39,23 @@ class WarmScenarios:
         for at, scenario in enumerate(self.scenarios):
             own[at], found = scenario.own_and_prices(packs)
             slopes[at] = found[scenario.places(keys)]
+            self.loose[at] = scenario.loose()
         return own, slopes
+
+    def part(self, left):
+        """Parts merged uses of scenarios that hide more than `left` at the last order; whether any were."""
+        hiding = np.flatnonzero(self.loose > left)
+        parted = [self.scenarios[at].part(left) for at in hiding]
+        return any(parted)
 
 
 class ScenarioRecourse:
     """One scenario's block as a HiGHS programme that keeps its basis from order to order."""
 
-    def __init__(self, problem, number):
+    def __init__(self, problem, number, *, merge=False):
         self.code = problem.scenarios[number].code
-        self.block = block(problem, number)
+        merging = merging_of(problem, number) if merge else None
+        self.block = block(problem, number, merging)
         self.keys = list(self.block.orders)
         self.columns = np.array([column.number for column in self.block.orders.values()], dtype=np.int32)
         self.held = np.zeros(len(self.keys))
@@ -51,6 +63,22 @@ class ScenarioRecourse:
         self.solver.setOptionValue("output_flag", False)
         self.solver.passModel(model_of(self.block, self.block.constant))
         self._hold(self.held)
+        self.merged = None if merging is None else MergedUses(merging, self.block, self.solver)
+
+    def loose(self):
+        """What the scenario may earn beyond what merged uses do: at the last order, and beyond its cut at any other."""
+        return 0.0 if self.merged is None else self.merged.loose()
+
+    def part(self, left):
+        """Parts merged uses until at the last order's prices no more than `left` is hidden; whether any were."""
+        return self.merged is not None and self.merged.part(left)
+
+    def acts(self, packs):
+        """What is done under the last order, {(offer, period): packs}."""
+        if self.merged is not None:
+            self.merged.tell_served()
+        values = dict(zip(self.block.columns, self.values(), strict=True))
+        return acts_of(self.block.programme, values, packs).scenarios[0]
 
     def own(self, packs):
         """The scenario's own money under the order, its cost not taken off."""

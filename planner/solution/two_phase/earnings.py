@@ -1,7 +1,8 @@
 """What an order earns over the scenarios, with the cuts that bound every other order's earnings.
 
-Takes a Recourse and the master's orders; gives earnings at packs and cuts by group of scenarios. Bad years are one
-more group: the worst share's mean is bounded by its weights at this point.
+Takes the scenarios and the master's orders; gives earnings at packs and cuts by group of scenarios. Bad years are one
+more group: the worst share's mean is bounded by its weights at this point. Where uses are merged, earnings are those
+of a true plan, and cuts bound what uses served each for itself could earn.
 """
 
 from dataclasses import dataclass
@@ -20,6 +21,7 @@ class Earned:
     total: float
     cuts: list
     weights: np.ndarray  # of each scenario's money in the total
+    loose: float  # what merged uses may hide of the total
 
 
 class Earnings:
@@ -36,18 +38,24 @@ class Earnings:
     def at(self, packs):
         """Earnings at these packs. Raises NoRecourse where a scenario cannot be lived."""
         own, slopes = self.recourse.evaluate(self.keys, packs)
+        most = own + self.recourse.loose
         total = objective_of(self.problem, own.tolist())
         expected = (1 - self.weight) * self.chances
         cuts = []
         for group in range(self.expected_groups):
             chosen = self.group_of == group
-            cuts.append((float(expected[chosen] @ own[chosen]), expected[chosen] @ slopes[chosen]))
+            cuts.append((float(expected[chosen] @ most[chosen]), expected[chosen] @ slopes[chosen]))
         weights = expected
         if self.weight:
             tail = self.weight * self._tail(own)
-            cuts.append((float(tail @ own), tail @ slopes))
+            cuts.append((float(tail @ most), tail @ slopes))
             weights = weights + tail
-        return Earned(packs=packs, own=own, total=total, cuts=cuts, weights=weights)
+        loose = float(weights @ self.recourse.loose)
+        return Earned(packs=packs, own=own, total=total, cuts=cuts, weights=weights, loose=loose)
+
+    def look_closer(self, earned, left):
+        """Parts merged uses where they hide more than `left` of what was earned last; whether any were parted."""
+        return earned.loose > left and self.recourse.part(0.5 * left)
 
     def of_keys(self, limit):
         """Terms of a limit as the keys go, and its least."""

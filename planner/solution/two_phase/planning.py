@@ -8,7 +8,7 @@ import numpy as np
 
 from planner.programme.blocks import linear_recourse
 from planner.programme.here_and_now import order_part
-from planner.solution.acts import Acts, acts_of
+from planner.solution.acts import Acts
 from planner.solution.plans import no_plan, plan_from
 from planner.solution.records import TIME_LIMIT
 from planner.solution.two_phase.earnings import Earnings
@@ -19,6 +19,7 @@ from planner.solution.valuing import ordered
 from planner.solution.warm import WarmScenarios
 
 GROUPS = 20
+COARSE_GAP = 1e-4  # from here on uses are merged across yards
 __all__ = ["CannotCut", "Search", "judged", "solve_in_two_phases", "suits", "takes"]
 TELL_EACH = 50
 NOT_ASKED = (None, "not asked for")
@@ -30,7 +31,7 @@ def suits(problem):
 
 
 def solve_in_two_phases(problem, *, gap, clock, tell, prices):
-    warm = WarmScenarios(problem, started=_built_teller(tell))
+    warm = WarmScenarios(problem, started=_built_teller(tell), merge=gap >= COARSE_GAP)
     part = order_part(problem)
     earnings = Earnings(problem, warm, list(part.packs), GROUPS)
     master = Master(part, earnings.groups)
@@ -98,7 +99,5 @@ def _built_teller(tell):
 def _acts(warm, packs):
     """What is done in each scenario under the order, read off the programmes as they stand."""
     acts = Acts(packs={key: count for key, count in packs.items() if count > 0})
-    for scenario in warm.scenarios:
-        values = dict(zip(scenario.block.columns, scenario.values(), strict=True))
-        acts.scenarios.append(acts_of(scenario.block.programme, values, acts.packs).scenarios[0])
+    acts.scenarios.extend(scenario.acts(packs) for scenario in warm.scenarios)
     return acts

@@ -19,6 +19,7 @@ STALLED = 3
 LEAST_GAP = 1e-9
 STEPS_TO_SETTLE = 60
 SETTLED = 1e-7
+HIDDEN = 0.5
 
 
 class NoOrder(Exception):
@@ -37,6 +38,7 @@ class Search:
         self.best_columns: Any = None
         self.upper, self.ruled_out = np.inf, -np.inf
         self.looked = None  # the best point in fractions
+        self.fine = max(0.05 * gap, LEAST_GAP)
         self.priced_at = None
 
     def run(self):
@@ -59,8 +61,11 @@ class Search:
 
     def worth(self, columns):
         """The worth of an order; cuts at it are kept, and the order itself if it is the best yet."""
+        packs, cost = self.master.packs(columns), self.master.cost(columns)
         try:
-            earned = self.earnings.at(self.master.packs(columns))
+            earned = self.earnings.at(packs)
+            while self.earnings.look_closer(earned, self._hidden(cost + earned.total)):
+                earned = self.earnings.at(packs)
         except NoRecourse as fault:
             if fault.limit is None:
                 raise CannotCut(str(fault)) from fault
@@ -68,11 +73,15 @@ class Search:
             return -np.inf
         for group, (value, slopes) in enumerate(earned.cuts):
             self.master.cut(group, value, slopes, earned.packs)
-        worth = self.master.cost(columns) + earned.total
+        worth = cost + earned.total
         whole = columns[self.master.whole]
         if worth > self.best and np.abs(whole - np.round(whole)).max(initial=0.0) < 1e-9:
             self.best, self.best_columns = worth, columns
         return worth
+
+    def _hidden(self, worth):
+        """How much merged uses may hide of an order's worth: little of what is not known yet anyway."""
+        return max(HIDDEN * (self.upper - worth), self.fine * max(1.0, abs(worth)))
 
     def relaxed(self):
         """The best point in fractions; the bound is kept."""
@@ -218,6 +227,8 @@ class Search:
         for column in np.flatnonzero(master.whole):
             master.hold(column, self.best_columns[column], self.best_columns[column])
         master.uncap()
+        self.fine = 0.1 * SETTLED
+        self.worth(self.best_columns)
         for _ in range(STEPS_TO_SETTLE):
             found = master.relaxed(self.clock.left(least=10.0))
             if found.bound is None:

@@ -3,6 +3,8 @@
 import pytest
 
 from planner.programme import build
+from planner.programme.blocks import block
+from planner.programme.merging import merging_of
 from planner.solution.acts import acts_of, ceil_trips, clean
 from tests.planner.small_problems import small_problem, years
 
@@ -100,3 +102,24 @@ def test_what_changes_nothing_is_not_done():
 
 def test_trips_are_counted_whole():
     assert [ceil_trips(weight, 24) for weight in (24, 24.000001, 25, 48)] == [1, 1, 2, 2]
+
+
+def merged_acts(values):
+    """Two yards' supers and the grids that wait for them, 6 supers and 3 grids in all."""
+    uses = [
+        {"code": code, "location": "shed", "first": 1, "last": 1, "units": units, "value": value}
+        for code, units, value in (("a", 4, 9), ("b", 2, 5))
+    ]
+    uses += [use | {"code": f"grid-{use['code']}", "needs_use": use["code"], "per": 0.5} for use in uses]
+    for use in uses[2:]:
+        use["units"] /= 2
+    problem = small_problem(scenarios=[{"code": "year", "probability": 1, "uses": uses}])
+    found = block(problem, 0, merging_of(problem, 0))
+    columns = [column for column, _ in found.groups]
+    return acts_of(found.programme, dict(zip(columns, values, strict=True))).scenarios[0].served
+
+
+def test_merged_uses_others_wait_for_are_served_to_one_share_and_the_rest_best_first_within_it():
+    assert merged_acts([3, 1.25]) == {"a": 2, "b": 1, "grid-a": 1, "grid-b": 0.25}
+    assert merged_acts([6, 3]) == {"a": 4, "b": 2, "grid-a": 2, "grid-b": 1}
+    assert merged_acts([0, 0]) == {"a": 0, "b": 0, "grid-a": 0, "grid-b": 0}

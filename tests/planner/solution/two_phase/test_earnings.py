@@ -47,3 +47,23 @@ def test_cuts_bound_earnings_everywhere():
 def test_a_limit_is_told_as_the_orders_go():
     terms, least = earnings_of().of_keys(({("boxes", 0): 2.0}, 3.0))
     assert (terms.tolist(), least) == ([2.0], 3.0)
+
+
+def test_cuts_bound_what_merged_uses_hide_and_parting_shows_it():
+    scenarios = years((0.5, 2), (0.5, 4))
+    for row in scenarios:
+        row["uses"].append(row["uses"][0] | {"code": "other", "value": 75})
+    problem = problem_of(small(scenarios=scenarios))
+    plain = Earnings(problem, WarmScenarios(problem), KEYS, 2)
+    merged = Earnings(problem, WarmScenarios(problem, merge=True), KEYS, 2)
+    packs = np.array([3.0])
+    true, found = plain.at(packs), merged.at(packs)
+    assert (true.total, true.loose) == (0.5 * (2 * 75 + 25) + 0.5 * 3 * 75, 0)
+    assert found.total == 0.5 * 3 * 50 + 0.5 * 3 * 50
+    for ordered in range(10):
+        promised = sum(value + float(slopes[0]) * (ordered - 3) for value, slopes in found.cuts)
+        assert plain.at(np.array([float(ordered)])).total <= promised + 1e-9
+    assert not merged.look_closer(found, found.loose + 1)
+    assert merged.look_closer(found, 1.0)
+    again = merged.at(packs)
+    assert (again.total, again.loose) == (true.total, 0)
