@@ -4,12 +4,14 @@ Takes the operation, the assumptions and the sizing problem; gives rows for the 
 what the drawing of seasons and the problem were made with.
 """
 
+import datetime as dt
 import math
 
 from planner.plan.records import ComputedRow
-from planner.plan.words import percent, sum_words
+from planner.plan.words import day_words, listed, percent, sum_words
 from planner.requirement import prices, values
 from planner.season import scenarios
+from planner.season.calendar import day_of, piece_of
 from planner.season.question import JUDGEMENT
 from planner.season.survival import WINTER_CORRELATION
 
@@ -22,7 +24,26 @@ CROPS = "your best and worst crop, taken as those of ten years (order statistics
 
 def computed_rows(operation, assumptions, problem):
     """Swings, the weight of bad years, what lying idle costs, and what each piece is worth after the season."""
-    return (*_swings(assumptions), *_money(assumptions, problem), *_worths(operation, problem))
+    return (
+        *_year(operation, assumptions),
+        *_swings(assumptions),
+        *_money(assumptions, problem),
+        *_worths(operation, problem),
+    )
+
+
+def _year(operation, assumptions):
+    """Where the 52 weeks end; flows that are on at the start are there at their beginning only."""
+    windows = {window for yard in operation.yards for window in yard.windows}
+    cut = sorted({w.name for w in windows if piece_of(assumptions.start, assumptions.weeks, w).gone_weeks})
+    left = f"; what {listed(cut)} may bring again by then is left to the next order" if cut else ""
+    last = day_of(assumptions.start, assumptions.weeks) - dt.timedelta(days=1)
+    yield _row(
+        "season",
+        "The last day planned for",
+        f"{day_words(last)}{left}",
+        f"{assumptions.weeks} weeks from the day of the order",
+    )
 
 
 def _swings(assumptions):

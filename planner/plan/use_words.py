@@ -5,8 +5,10 @@ from planner.requirement.words import ORDINALS, title
 NAMES = {
     "super": "supers",
     "second-box": "second brood boxes",
+    "second-box-till-winter": "second brood boxes of splits that die in the winter",
     "split": "splits",
     "hive": "hives for splits",
+    "hive-till-winter": "hives of splits that die in the winter",
     "nuc": "nucs sold",
     "nuc-to-hive": "hives for wintered nucs",
     "excluder": "queen excluders",

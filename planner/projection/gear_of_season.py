@@ -55,22 +55,29 @@ def _delay(assumptions, facts, strength):
 
 
 def _split_boxes(assumptions, splits, yards, homes, crop_by_class):
+    """Those that die in a winter within the year keep theirs only until they are found."""
     hived: dict = {}
     for split in splits:
         week = split.hive_week + SPLIT_BOX_DELAY_WEEKS
         for code in split.homes:
-            hived[code, week] = hived.get((code, week), 0) + split.at(code, week)
-    for (code, week), count in sorted(hived.items()):
+            count, dying, found = hived.get((code, week), (0, 0, 0))
+            if split.found_week is not None and split.found_week > week:
+                dying, found = dying + split.dead.get(code, 0), max(found, split.found_week)
+            hived[code, week] = count + split.at(code, week), dying, found
+    for (code, week), (count, dying, found) in sorted(hived.items()):
         growing = int(count * SPLITS_THAT_GROW + 0.5)
-        if growing and week < assumptions.weeks:
-            yield SecondBox(
-                yard=code,
-                strength="split",
-                set_code=homes[code].code,
-                week=circuit_of(yards[code], assumptions).before(week),
-                colonies=growing,
-                crop_lb=crop_by_class.get((code, "split"), 0.0),
-            )
+        to_stay = int((count - dying) * SPLITS_THAT_GROW + 0.5)
+        for colonies, found_week in ((to_stay, None), (growing - to_stay, found)):
+            if colonies and week < assumptions.weeks:
+                yield SecondBox(
+                    yard=code,
+                    strength="split",
+                    set_code=homes[code].code,
+                    week=circuit_of(yards[code], assumptions).before(week),
+                    colonies=colonies,
+                    crop_lb=crop_by_class.get((code, "split"), 0.0),
+                    found_week=found_week,
+                )
 
 
 def small_gear(operation, assumptions, classes, supers):

@@ -59,7 +59,10 @@ class Splits:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class SecondBox:
-    """Colonies of a yard that should get their second brood box in `week`; `set_code` tells which box."""
+    """Colonies of a yard that should get their second brood box in `week`; `set_code` tells which box.
+
+    `found_week`: where a winter within the year takes them, the week they are found in.
+    """
 
     yard: str
     strength: str
@@ -67,6 +70,7 @@ class SecondBox:
     week: int
     colonies: int
     crop_lb: float  # what a colony of them gathers in the year
+    found_week: int | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

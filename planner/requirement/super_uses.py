@@ -28,7 +28,7 @@ def super_uses(gear, projection, price, hives):
         if last_early is None:
             yield use
             continue
-        saved = values.early_pull_cost(gear.assumptions, gear.yards[need.yard])
+        saved = values.early_pull_cost(gear.assumptions, gear.yards[need.yard], use.units)
         yield replace(use, last=last_early, value=use.value - saved)
         yield replace(
             use,
@@ -70,7 +70,7 @@ def _lots_pulled_early(gear, rows):
         early = need.early_last
         if early is None or need.strength == "split":
             continue
-        if worth <= values.early_pull_cost(gear.assumptions, gear.yards[need.yard]):
+        if worth <= values.early_pull_cost(gear.assumptions, gear.yards[need.yard], colonies):
             continue
         if any(early < start <= need.last for start in starts):
             key = (need.yard, need.window, strengths, need.number, need.width)
@@ -78,11 +78,11 @@ def _lots_pulled_early(gear, rows):
     return {key: early for found in lots.values() for _colonies, key, early in [max(found)]}
 
 
-def homes_by_yard(hives):
+def homes_by_yard(hives, kind="hive"):
     """yard -> the use that hives most splits there, where they come from several mothers' yards."""
     most: dict = {}
     for use in hives:
-        if use.code.startswith("hive/"):
+        if use.code.startswith(f"{kind}/"):
             known = most.get(use.location)
             if known is None or use.units > known.units:
                 most[use.location] = use

@@ -57,8 +57,7 @@ def _hived(gear, split, attempt):
         bundle, dead = gear.hive_bundle(home), split.dead.get(home, 0)
         rows: list = [("hive", count - dead, gear.assumptions.weeks - 1, bundle, {})]
         if dead:
-            back = _given_back(gear, bundle)
-            lost = {part: pieces - back[part] for part, pieces in bundle.items() if pieces > back[part]}
+            back, lost = _given_back(gear, bundle)
             rows.append(("hive-till-winter", dead, split.found_week - 1, back, lost))
         for kind, units, last, keeps, spends in rows:
             if units:
@@ -77,11 +76,13 @@ def _hived(gear, split, attempt):
 
 
 def _given_back(gear, bundle):
+    """What a hive found dead gives back of a bundle, and what is lost with it."""
     width = gear.home.width
-    return {
+    back = {
         part: pieces * sound_share(gear.parts.get(part), width, gear.assumptions)
         for part, pieces in bundle.items()
     }
+    return back, {part: pieces - back[part] for part, pieces in bundle.items() if pieces > back[part]}
 
 
 def _sold(gear, split, attempt):
@@ -110,7 +111,7 @@ def _sold(gear, split, attempt):
 
 def _second_boxes(gear, projection, price, hives):
     last_week = gear.assumptions.weeks - 1
-    homes = homes_by_yard(hives)
+    homes, dying = homes_by_yard(hives), homes_by_yard(hives, kind="hive-till-winter")
     for need in projection.second_boxes:
         facts = gear.sets[need.set_code]
         if facts.is_nuc:
@@ -119,17 +120,21 @@ def _second_boxes(gear, projection, price, hives):
         else:
             kind, bundle = "second-box", gear.brood_box_bundle(need.set_code, need.yard)
             value = values.second_box_value(gear.assumptions, need, price)
-        home = home_of(need, homes)
+        home, last, spends = home_of(need, homes), last_week, {}
+        if need.found_week is not None:
+            kind, home, last = f"{kind}-till-winter", home_of(need, dying), need.found_week - 1
+            bundle, spends = _given_back(gear, bundle)
         usual = gear.home.code if need.strength == "split" else gear.usual_single
         other_set = "" if facts.is_nuc or facts.code == usual else f"/in-{facts.code}"
         yield Use(
             code=f"{kind}/{need.yard}/{need.strength}{other_set}",
             location=need.yard,
             first=need.week,
-            last=last_week,
+            last=last,
             units=need.colonies,
             value=value,
             keeps=bundle,
+            spends=spends,
             needs_use=home.code if home else None,
             per=need.colonies / home.units if home else 1.0,
         )

@@ -3,6 +3,8 @@
 Takes needs of the projection; gives money a unit. Constants are judgement unless a source is named beside them.
 """
 
+import math
+
 # A frame drawn from foundation costs honey: 100 g of wax a deep frame at 8.4 lb of honey a lb of wax (Bogdanov,
 # Beeswax; Whitcomb 1946) is 1.85 lb; medium and shallow by the boxes' inner volumes.
 DRAWING_HONEY_LB = {"deep": 1.85, "medium": 1.27, "shallow": 1.09}
@@ -34,10 +36,14 @@ def minutes_value(assumptions, minutes):
     return minutes / 60 * assumptions.hour_value
 
 
+def round_trip(assumptions, yard):
+    """Driving to the yard and home again."""
+    return minutes_value(assumptions, 2 * yard.drive_minutes) + 2 * yard.miles * assumptions.mile_cost
+
+
 def trip_share(assumptions, yard):
     """One super's share of a round trip to the yard."""
-    trip = minutes_value(assumptions, 2 * yard.drive_minutes) + 2 * yard.miles * assumptions.mile_cost
-    return trip / SUPERS_A_TRIP
+    return round_trip(assumptions, yard) / SUPERS_A_TRIP
 
 
 def super_value(assumptions, yard, honey_lb, price):
@@ -46,9 +52,12 @@ def super_value(assumptions, yard, honey_lb, price):
     return honey_lb * price - handling - trip_share(assumptions, yard)
 
 
-def early_pull_cost(assumptions, yard):
-    """What a super costs more that is pulled in mid-flow: another load home, the extractor set up once more."""
-    return minutes_value(assumptions, assumptions.pull_early_minutes) + trip_share(assumptions, yard)
+def early_pull_cost(assumptions, yard, supers):
+    """What a super of a lot costs more that is pulled in mid-flow: the lot's whole trips, shared by its supers, and
+    the extractor set up once more. A lot pulled in part is charged its part of the trips."""
+    trips = math.ceil(supers / SUPERS_A_TRIP)
+    shared = round_trip(assumptions, yard) * trips / supers
+    return minutes_value(assumptions, assumptions.pull_early_minutes) + shared
 
 
 def second_box_value(assumptions, need, price):

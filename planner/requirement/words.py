@@ -48,9 +48,10 @@ def describe(use_code):
         return f"{ordinal} super of {_whose(strength)}{width}, {title(window)} at {place}"
     if kind == "excluder":
         return f"queen excluders{width}, {title(rest[0])} at {place}"
-    if kind == "second-box":
+    if kind in ("second-box", "second-box-till-winter"):
         other_set = f" in {title(rest[1].removeprefix('in-')).lower()}" if len(rest) > 1 else ""
-        return f"second brood box of {_whose(rest[0])}{other_set} at {place}"
+        whose = "splits that die in the winter" if kind != "second-box" else _whose(rest[0])
+        return f"second brood box of {whose}{other_set} at {place}"
     if kind in ("hive", "hive-till-winter"):
         mother = f", splits from {title(rest[0].removeprefix('from-'))}" if rest else ""
         if kind == "hive-till-winter":

@@ -42,7 +42,8 @@ class Piece:
 
 @lru_cache(maxsize=1024)
 def piece_of(start, weeks, window):
-    """A flow in the year ahead. One that is on at the start is cut to what remains; its next spring is left out."""
+    """A flow in the year ahead. One that is on at the start is cut to what remains; what of it would fall into the last
+    weeks is left out: its honey would be off only after the year, and its gear can still be ordered next winter."""
     length = (window.last_week - window.first_week) % 52 + 1
     first = period_of(start, weeks, window.first_week)
     last = first + length - 1

@@ -1,13 +1,16 @@
 """Figures worked out and never asked: each is shown as it was used, with where it comes from."""
 
+import datetime as dt
 from dataclasses import replace
 
 import pytest
 
 from planner.plan.computed import computed_rows
 from planner.requirement.values import BAD_YEARS_WEIGHT
+from planner.season.assumptions import assumptions_of
 from planner.season.survival import WINTER_CORRELATION
 from planner.sizing.records import BadYears
+from tests.planner.operations import operation
 from tests.planner.plan import small
 
 WINTERS = "60/54, 70/30, 80/72, 80/41"
@@ -67,3 +70,15 @@ def test_a_cost_of_lying_idle_is_told():
     row = rows_of(problem=replace(problem, parts=parts))["What a piece costs that lies idle in store"]
     assert row.value == "$0.25 a week at most"
     assert rows_of()["What a piece costs that lies idle in store"].value.startswith("nothing")
+
+
+def test_the_last_day_planned_for_is_told():
+    assert rows_of()["The last day planned for"].value == "29 November 2027"
+
+
+def test_a_flow_on_at_the_start_is_told_to_be_left_to_the_next_order():
+    whole = operation(day=dt.date(2026, 7, 1))
+    told = assumptions_of({}, start=whole.day, region="north")
+    row = computed_rows(whole, told, small.problem())[0]
+    assert row.value == "29 June 2027; what Clover may bring again by then is left to the next order"
+    assert whole.yards[1].windows[0].name == "Clover"

@@ -139,3 +139,19 @@ def test_what_the_summer_will_take_is_made_up_for(projected):
     ]
     assert tries == sorted(tries)
     assert tries[0] < tries[2]
+
+
+@pytest.mark.parametrize("share", [0, 0.6, 1])
+def test_second_boxes_of_splits_that_die_in_the_winter_are_told_with_the_week_they_are_found(
+    projected, share
+):
+    told = {"target_colonies": 130, "survival_share": share, "summer_loss_share": 0}
+    for projection in projected(operation(day=SPRING), count=4, **told):
+        found = {split.found_week for split in projection.splits}
+        boxes = [box for box in projection.second_boxes if box.strength == "split"]
+        dying = sum(box.colonies for box in boxes if box.found_week is not None)
+        dead = sum(sum(split.dead.values()) for split in projection.splits)
+        # Seven of ten splits grow into a second box, the dying as often as the others, whole boxes a yard.
+        assert dying == pytest.approx(0.7 * dead, abs=len(boxes))
+        assert {box.found_week for box in boxes} <= {None, *found}
+        assert (dying > 0) == (dead > 0)

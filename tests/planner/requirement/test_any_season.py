@@ -171,3 +171,19 @@ def test_splits_that_die_in_a_winter_of_the_year_give_their_hives_back(season_pr
         assert use.keeps["floor-10"] + use.spends["floor-10"] == pytest.approx(1)
         assert use.keeps["comb-deep-brood"] < 8.5
     solved(problem)
+
+
+def test_second_boxes_of_splits_that_die_in_a_winter_of_the_year_come_free_when_they_are_found(
+    season_problem,
+):
+    problem = season_problem(operation(day=dt.date(2026, 4, 6)), count=3, target_colonies=130)
+    uses = {use.code: use for s in problem.scenarios for use in s.uses}
+    found = [use for code, use in uses.items() if code.startswith("second-box-till-winter/")]
+    assert found
+    for use in found:
+        hive = uses[use.needs_use]
+        assert hive.code.startswith("hive-till-winter/") and hive.location == use.location
+        assert use.last <= hive.last < 51
+        assert use.keeps["box-deep-10"] == pytest.approx(0.85)
+        assert use.keeps["box-deep-10"] + use.spends["box-deep-10"] == pytest.approx(1)
+        assert describe(use.code).startswith("second brood box of splits that die in the winter at")

@@ -45,7 +45,7 @@ EARLY, LATE = need(early_last=28), need(number=2, first=30, honey_lb=30.0)
 
 def test_a_super_full_before_another_goes_on_may_be_pulled_early(uses, season_gear):
     first, left_on, second = uses(EARLY, LATE)
-    cost = early_pull_cost(season_gear().assumptions, operation().yards[1])
+    cost = early_pull_cost(season_gear().assumptions, operation().yards[1], 8)
     assert (first.code, first.first, first.last) == ("super/alder/clover/strong/1", 26, 28)
     assert (left_on.code, left_on.first, left_on.last) == ("left-on/alder/clover/strong/1", 29, 33)
     assert left_on.needs_use == first.code

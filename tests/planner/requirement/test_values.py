@@ -45,13 +45,15 @@ def test_drawing_a_deep_frame_costs_the_published_honey(answers):
     assert values.drawing_cost(answers(honey_price_more=2), "deep") == pytest.approx(3.7)
 
 
-def test_pulling_early_costs_another_load_and_more_extracting(answers):
+def test_pulling_early_costs_the_lots_trips_and_more_extracting(answers):
     yard = operation().yards[1]
     assert yard.name == "Alder"
-    cost = values.early_pull_cost(answers(pull_early_minutes=10, hour_value=18), yard)
-    # Ten minutes at 18 an hour, and a fortieth of 24 minutes' and 13 miles' driving.
-    assert cost == pytest.approx(3 + (0.4 * 18 + 13 * 0.67) / 40)
-    assert values.early_pull_cost(answers(pull_early_minutes=0, hour_value=0, mile_cost=0), yard) == 0
+    told, trip = answers(pull_early_minutes=10, hour_value=18), 0.4 * 18 + 13 * 0.67
+    # Ten minutes at 18 an hour; 24 minutes' and 13 miles' driving, once for up to forty supers, twice for more.
+    assert values.early_pull_cost(told, yard, 8) == pytest.approx(3 + trip / 8)
+    assert values.early_pull_cost(told, yard, 40) == pytest.approx(3 + trip / 40)
+    assert values.early_pull_cost(told, yard, 50) == pytest.approx(3 + 2 * trip / 50)
+    assert values.early_pull_cost(answers(pull_early_minutes=0, hour_value=0, mile_cost=0), yard, 8) == 0
 
 
 def test_bad_years_weigh_more_the_sooner_one_is_short():
