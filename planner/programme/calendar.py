@@ -15,8 +15,6 @@ if for each due period the work due by it fits, and what they take is there, as 
 
 from dataclasses import dataclass
 
-from planner.programme.pace import paces
-
 
 @dataclass(frozen=True, kw_only=True)
 class Calendar:
@@ -29,7 +27,7 @@ class Calendar:
 def calendar(draft, gear, loaded=()):
     """The calendar of a scenario's recipes; `loaded` are periods in which work falls that cannot be moved."""
     problem = draft.problem
-    due = _Due(problem, paces(draft, gear.pooled), *_moves(gear))
+    due = _Due(problem, draft.paces, *_moves(gear))
     due.settle()
     spans: dict = {}
     windows = dict.fromkeys((period, period) for period in loaded)
@@ -59,7 +57,7 @@ class _Due:
     """Due periods of all recipes, grown until each has those the others' ask for."""
 
     def __init__(self, problem, paces, comes, goes):
-        self.end = problem.periods - 1
+        self.end, self.hauled = problem.periods - 1, bool(problem.hauls)
         self.paces, self.comes, self.goes = paces, comes, goes
         self.periods = {pace.recipe.code: set(pace.pinned) for pace in paces}
         self.first_of: list = []
@@ -101,7 +99,7 @@ class _Due:
             if not pace.shares and taken & pace.makes:
                 lead = pace.recipe.lead_periods
                 firsts.update(period + lead for period in self.periods[pace.recipe.code])
-        if not all(pace.steady for pace in sharing):
+        if not all(pace.steady for pace in sharing) or self.hauled:
             firsts.update(range(self.end + 1))
         self.first_of, first = [], 0
         for period in range(self.end + 1):

@@ -4,9 +4,7 @@ Takes what the families of constraints put in, as a Draft does; gives the same c
 only definition of the programme; a block only keeps their words in another book.
 """
 
-from planner.programme.draft import Draft
-
-SENSES = {"<=": -1, ">=": 1, "==": 0}
+from planner.programme.draft import SENSES, Draft
 
 
 class Column:
@@ -33,4 +31,4 @@ class PlainDraft(Draft):
         return column
 
     def put(self, name, terms, sense, bound):
-        self.rows.append((name, terms, SENSES[sense], bound))
+        self.rows.append((name, dict(terms), SENSES[sense], bound))

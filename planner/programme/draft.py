@@ -6,9 +6,10 @@ Takes a problem; each family of constraints adds to it. A term is a column with 
 import pulp
 
 from planner.programme.names import Names
+from planner.programme.pace import paces
 from planner.programme.record import Programme, Slack
 
-INFINITE = float("inf")
+SENSES = {"<=": pulp.LpConstraintLE, ">=": pulp.LpConstraintGE, "==": pulp.LpConstraintEQ}
 
 
 def add(terms, column, coefficient):
@@ -19,7 +20,8 @@ def add(terms, column, coefficient):
 
 def add_all(terms, more, factor=1.0):
     for column, coefficient in more.items():
-        add(terms, column, coefficient * factor)
+        if coefficient and factor:
+            terms[column] = terms.get(column, 0.0) + coefficient * factor
 
 
 class Draft:
@@ -38,6 +40,7 @@ class Draft:
         self.penalties = {}
         self.worth = {part.code: _worth(part, problem.periods) for part in problem.parts}
         self.end_value = {part.code: part.end_value for part in problem.parts}
+        self.paces = paces(self)
         self._nothing = None
 
     def column(self, kind, *codes, lowest=0.0, highest=None, whole=False):
@@ -50,7 +53,8 @@ class Draft:
 
     def row(self, family, *codes, terms, sense, bound):
         """A row `terms sense bound` with sense <=, >= or ==; gives its name."""
-        terms = {column: coefficient for column, coefficient in terms.items() if coefficient}
+        if not all(terms.values()):
+            terms = {column: coefficient for column, coefficient in terms.items() if coefficient}
         if not terms:
             if self._nothing is None:
                 self._nothing = self.column("nothing", highest=0)
@@ -62,9 +66,8 @@ class Draft:
 
     def put(self, name, terms, sense, bound):
         """Writes the row into PuLP's problem."""
-        senses = {"<=": pulp.LpConstraintLE, ">=": pulp.LpConstraintGE, "==": pulp.LpConstraintEQ}
         expression = pulp.LpAffineExpression(terms)
-        self.lp.addConstraint(pulp.LpConstraint(e=expression, sense=senses[sense], name=name, rhs=bound))
+        self.lp.addConstraint(pulp.LpConstraint(e=expression, sense=SENSES[sense], name=name, rhs=bound))
 
     def slack(self, kind, scenario, what, *, weight):
         """A column by which a limit may be overstepped, where limits may give; else None."""
@@ -88,6 +91,8 @@ def mark(scenario):
 def _worth(part, periods):
     """worth[t]: end value less the holding cost from t on, of a unit that comes in period t and stays idle."""
     holding = part.holding_cost
+    if not holding:
+        return [part.end_value] * (periods + 1)
     costs = holding if isinstance(holding, tuple | list) else (holding,) * periods
     worth = [part.end_value] * (periods + 1)
     for period in range(periods - 1, -1, -1):

@@ -4,7 +4,9 @@ Takes gains (+) and losses (−) of columns and fixed amounts; adds rows of the 
 place, None.
 """
 
-from planner.programme.draft import add, mark
+from operator import itemgetter
+
+from planner.programme.draft import mark
 
 
 class Gear:
@@ -64,18 +66,15 @@ class _PartRows:
 
     def __init__(self, gear, key, columns, fixed):
         self.gear, self.draft, self.key = gear, gear.draft, key
-        self.columns = sorted(columns, key=lambda row: row[0])
+        self.columns = sorted(columns, key=itemgetter(0))
         self.fixed = sorted(fixed)
         self.ends = self._binding_periods()
         self.slack = self._slack()
 
     def _binding_periods(self):
         """Ends of stretches in which gear only goes, before it next comes."""
-        comes: set[int] = set()
-        goes: set[int] = set()
-        moves = [(period, units) for period, _, units in self.columns] + list(self.fixed)
-        for period, units in moves:
-            (comes if units > 0 else goes).add(period)
+        comes = {move[0] for moves in (self.columns, self.fixed) for move in moves if move[-1] > 0}
+        goes = {move[0] for moves in (self.columns, self.fixed) for move in moves if move[-1] < 0}
         ends, waiting = [], None
         for period in sorted(comes | goes):
             if waiting is not None and period in comes:
@@ -91,30 +90,39 @@ class _PartRows:
 
     def write(self):
         rows = list(self._stretches())
-        carried = sum(len(terms) for _, terms, _ in rows) + 2 * len(rows)
-        summed = 0
-        seen: dict = {}
-        for _, terms, _ in rows:
-            for column, units in terms.items():
-                add(seen, column, units)
-            summed += sum(1 for units in seen.values() if abs(units) > 1e-12)
-        if summed > 1.5 * carried:
+        if len(rows) > 1 and self._summed_terms(rows) > 1.5 * (
+            sum(len(terms) for _, terms, _ in rows) + 2 * len(rows)
+        ):
             self._write_carried(rows)
         else:
             self._write_summed(rows)
 
+    def _summed_terms(self, rows):
+        """How many terms the rows would hold as sums since the start."""
+        total, sums = 0, {}
+        for _, terms, _ in rows:
+            for column, units in terms.items():
+                held = sums.get(column, 0.0) + units
+                if abs(held) > 1e-12:
+                    sums[column] = held
+                else:
+                    sums.pop(column, None)
+            total += len(sums)
+        return total
+
     def _stretches(self):
         """For each binding period: terms and fixed amounts since the one before."""
         at, fixed_at = 0, 0
+        columns, fixed = self.columns, self.fixed
         for end in self.ends:
             amount = 0.0
             terms: dict = {}
-            while at < len(self.columns) and self.columns[at][0] <= end:
-                _, column, units = self.columns[at]
-                add(terms, column, units)
+            while at < len(columns) and columns[at][0] <= end:
+                _, column, units = columns[at]
+                terms[column] = terms.get(column, 0.0) + units
                 at += 1
-            while fixed_at < len(self.fixed) and self.fixed[fixed_at][0] <= end:
-                amount += self.fixed[fixed_at][1]
+            while fixed_at < len(fixed) and fixed[fixed_at][0] <= end:
+                amount += fixed[fixed_at][1]
                 fixed_at += 1
             yield end, terms, amount
 
@@ -124,9 +132,11 @@ class _PartRows:
         terms: dict = {}
         for end, change, more in rows:
             for column, units in change.items():
-                add(terms, column, units)
-                if abs(terms[column]) < 1e-12:
-                    del terms[column]
+                held = terms.get(column, 0.0) + units
+                if abs(held) > 1e-12:
+                    terms[column] = held
+                else:
+                    terms.pop(column, None)
             amount += more
             self._row(end, terms, ">=", -amount, counts=True)
 

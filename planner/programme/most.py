@@ -19,6 +19,7 @@ class Most:
         self.suppliers = {supplier.code: supplier for supplier in problem.suppliers}
         self.supply = _supply(problem)
         self.gain = _gain(problem)
+        self.asked = [_asked(scenario) for scenario in problem.scenarios]
         self.wanted_from = lru_cache(maxsize=None)(self._wanted_from)
         self.wanted_beyond_stock = self._wanted_from(0, _lying(problem))
 
@@ -44,8 +45,8 @@ class Most:
         """Units of each part that uses begun from this period on, and recipes for them, can ask for beyond stock."""
         problem, stock = self.problem, stock or {}
         asked = dict.fromkeys((part.code for part in problem.parts), 0.0)
-        for scenario in problem.scenarios:
-            for part, units in _asked_by_uses(scenario, landing, problem.periods).items():
+        for spent, kept in self.asked:
+            for part, units in _most_at_once(spent, kept, landing).items():
                 asked[part] = max(asked[part], units)
         wanted = {part: max(units - stock.get(part, 0.0), 0.0) for part, units in asked.items()}
         for _ in range(len(problem.recipes) + 1):
@@ -82,25 +83,38 @@ def _lying(problem):
     return lying
 
 
-def _asked_by_uses(scenario, landing, periods):
-    spent: dict[str, float] = {}
-    changes: dict[str, list[float]] = {}
+def _asked(scenario):
+    """What a scenario's uses spend, by part and first period, and keep, by part, first period and period of return."""
+    spent: dict[tuple, float] = {}
+    kept: dict[tuple, float] = {}
     for use in scenario.uses:
-        if use.first < landing:
-            continue
         for part, n in use.spends.items():
-            spent[part] = spent.get(part, 0.0) + n * use.units
+            spent[part, use.first] = spent.get((part, use.first), 0.0) + n * use.units
         for part, n in use.keeps.items():
-            change = changes.setdefault(part, [0.0] * (periods + 1))
-            change[use.first] += n * use.units
-            change[use.last + 1] -= n * use.units
+            key = part, use.first, use.last + 1
+            kept[key] = kept.get(key, 0.0) + n * use.units
+    return spent, kept
+
+
+def _most_at_once(spent, kept, landing):
+    """part -> units that uses begun from this period on spend, and the most they keep at one time."""
+    asked: dict[str, float] = {}
+    for (part, first), units in spent.items():
+        if first >= landing:
+            asked[part] = asked.get(part, 0.0) + units
+    changes: dict[str, dict[int, float]] = {}
+    for (part, first, back), units in kept.items():
+        if first >= landing:
+            change = changes.setdefault(part, {})
+            change[first] = change.get(first, 0.0) + units
+            change[back] = change.get(back, 0.0) - units
     for part, change in changes.items():
-        kept = peak = 0.0
-        for step in change:
-            kept += step
-            peak = max(peak, kept)
-        spent[part] = spent.get(part, 0.0) + peak
-    return spent
+        held = peak = 0.0
+        for period in sorted(change):
+            held += change[period]
+            peak = max(peak, held)
+        asked[part] = asked.get(part, 0.0) + peak
+    return asked
 
 
 def _supply(problem):

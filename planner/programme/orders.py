@@ -7,14 +7,15 @@ incremental and fixed_packs.
 from planner.programme.draft import add, mark
 from planner.programme.record import Order
 
+INFINITE = float("inf")
+
 
 def order_periods(problem, offer, *, all_of_them=False):
     """Periods in which ordering can pay. Where nothing makes a later order cheaper, only the earliest landing stays:
     one price, no fee, no limit an order, no holding cost, no work on landing."""
     periods = [t for t in sorted(offer.order_periods) if t + offer.lead_periods < problem.periods]
-    supplier = next(row for row in problem.suppliers if row.code == offer.supplier)
-    fees = supplier.order_fee if isinstance(supplier.order_fee, tuple | list) else (supplier.order_fee,)
-    plain = len(offer.prices) == 1 and offer.max_packs is None and not offer.work_minutes and not any(fees)
+    fees = any(_fees(problem, offer))
+    plain = len(offer.prices) == 1 and offer.max_packs is None and not offer.work_minutes and not fees
     if (
         all_of_them
         or not plain
@@ -22,6 +23,11 @@ def order_periods(problem, offer, *, all_of_them=False):
     ):
         return periods
     return periods[:1]
+
+
+def _fees(problem, offer):
+    supplier = next(row for row in problem.suppliers if row.code == offer.supplier)
+    return supplier.order_fee if isinstance(supplier.order_fee, tuple | list) else (supplier.order_fee,)
 
 
 def _is_held(part):
@@ -44,7 +50,8 @@ def place_orders(draft, most, scenario):
 
 
 def _order(draft, most, offer, period, scenario):
-    bound = most.packs(offer, period)
+    tied = scenario is None or len(offer.prices) > 1 or any(_fees(draft.problem, offer))
+    bound = most.packs(offer, period) if tied else INFINITE
     if draft.packs is not None and scenario is None:
         bound = max(bound, draft.packs.get((offer.code, period), 0))
     key, chosen = (mark(scenario), offer.code, period), {}

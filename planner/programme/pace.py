@@ -14,22 +14,31 @@ class Pace:
     """A recipe's pace: what it takes and makes net, and the periods it may not be moved from."""
 
     recipe: Recipe
+    changes: dict  # (part, periods after the start) -> units a run brings (+) or takes (−)
+    worths: tuple  # by start: what a run makes, less what it takes, its cost and its work
     takes: frozenset
     makes: frozenset
-    pays: bool  # a run in the last period is worth something by itself
     shares: bool  # its minutes, or what it makes, are part of the work shared with others
-    steady: bool  # a run is worth the same in every period
     pinned: tuple  # periods in which its runs are told apart in any case
 
+    @property
+    def pays(self):
+        """Whether a run in the last period is worth something by itself."""
+        return self.worths[-1] > 0
 
-def paces(draft, pooled):
+    @property
+    def steady(self):
+        """Whether a run is worth the same in every period."""
+        return max(self.worths) - min(self.worths) <= 1e-9
+
+
+def paces(draft):
     """A Pace for each recipe. Where gear is hauled, any part may go and come in any period: all are pinned."""
     sharing = _sharing(draft.problem)
-    return [_pace(draft, recipe, recipe.code in sharing, pooled) for recipe in draft.problem.recipes]
+    return [_pace(draft, recipe, recipe.code in sharing) for recipe in draft.problem.recipes]
 
 
-def changes(recipe):
-    """(part, periods after the start) -> units a run brings (+) or takes (−)."""
+def _changes(recipe):
     found: dict[tuple, float] = {}
     for part, n in recipe.takes.items():
         found[part, 0] = found.get((part, 0), 0.0) - n
@@ -39,12 +48,13 @@ def changes(recipe):
     return {at: n for at, n in found.items() if n}
 
 
-def worth_of(draft, recipe, start):
-    """Money a run begun in a period adds by itself: what it makes less what it takes, its cost and its work."""
-    worth = -recipe.cost - recipe.work_minutes / 60 * draft.problem.work.cost_per_hour
-    for (part, after), n in changes(recipe).items():
-        worth += n * draft.worth[part][start + after]
-    return worth
+def _worths(draft, recipe, changes):
+    spent = recipe.cost + recipe.work_minutes / 60 * draft.problem.work.cost_per_hour
+    starts = range(draft.problem.periods - recipe.lead_periods)
+    rows = [(draft.worth[part], after, n) for (part, after), n in changes.items()]
+    if all(worth[0] == worth[-1] for worth, _, _ in rows):  # nothing it touches costs anything to hold
+        return (sum(n * worth[0] for worth, _, n in rows) - spent,) * len(starts)
+    return tuple(sum(n * worth[start + after] for worth, after, n in rows) - spent for start in starts)
 
 
 def _sharing(problem):
@@ -61,20 +71,18 @@ def _sharing(problem):
         sharing = more
 
 
-def _pace(draft, recipe, shares, pooled):
-    last = draft.problem.periods - 1 - recipe.lead_periods
-    worths = [worth_of(draft, recipe, start) for start in range(last + 1)]
+def _pace(draft, recipe, shares):
+    problem, changes = draft.problem, _changes(recipe)
+    worths = _worths(draft, recipe, changes)
     waits = all(later >= sooner - 1e-9 for sooner, later in pairwise(worths))
-    limited = draft.problem.work.minutes_per_period is not None and recipe.work_minutes
-    own_time = limited and recipe.lead_periods
-    pinned = not pooled or own_time or not waits
-    brings = changes(recipe).items()
+    limited = problem.work.minutes_per_period is not None and recipe.work_minutes
+    pinned = problem.hauls or (limited and recipe.lead_periods) or not waits
     return Pace(
         recipe=recipe,
-        takes=frozenset(part for (part, _), n in brings if n < 0),
-        makes=frozenset(part for (part, _), n in brings if n > 0),
-        pays=worths[-1] > 0,
+        changes=changes,
+        worths=worths,
+        takes=frozenset(part for (part, _), n in changes.items() if n < 0),
+        makes=frozenset(part for (part, _), n in changes.items() if n > 0),
         shares=shares,
-        steady=pooled and max(worths) - min(worths) <= 1e-9,
-        pinned=tuple(range(last + 1)) if pinned else (),
+        pinned=tuple(range(len(worths))) if pinned else (),
     )

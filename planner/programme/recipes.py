@@ -5,7 +5,6 @@ Takes recipes and the orders landing; adds runs, their gear and rows of the fami
 
 from planner.programme.calendar import calendar
 from planner.programme.draft import add, add_all, mark
-from planner.programme.pace import changes, worth_of
 from planner.programme.record import Run
 
 
@@ -19,21 +18,16 @@ def place_runs(draft, gear, orders):
     loaded = {order.landing for order in orders if order.offer.work_minutes}
     found = calendar(draft, gear, loaded)
     runs = []
-    for recipe in sorted(draft.problem.recipes, key=lambda recipe: recipe.lead_periods > 0):
-        for first, last in found.spans.get(recipe.code, ()):
+    for pace in sorted(draft.paces, key=lambda pace: pace.recipe.lead_periods > 0):
+        recipe = pace.recipe
+        for first, last in found.spans[recipe.code]:
             column = draft.column("runs", mark(scenario), recipe.code, last)
             runs.append(Run(scenario=scenario, recipe=recipe, first=first, last=last, column=column))
-            _count(draft, gear, runs[-1])
+            for (part, after), n in pace.changes.items():  # counted in the run's last period
+                gear.count(recipe.location, part, last + after, column, n)
+            draft.money(scenario, {column: pace.worths[last]})
     draft.programme.runs.extend(runs)
     return runs, found.windows
-
-
-def _count(draft, gear, run):
-    """Gear a run takes and makes, counted in its last period, and its money."""
-    recipe = run.recipe
-    for (part, after), n in changes(recipe).items():
-        gear.count(recipe.location, part, run.last + after, run.column, n)
-    draft.money(gear.scenario, {run.column: worth_of(draft, recipe, run.last)})
 
 
 def work_minutes(draft, scenario, orders, runs, windows):
@@ -43,19 +37,20 @@ def work_minutes(draft, scenario, orders, runs, windows):
     """
     if draft.problem.work.minutes_per_period is None:
         return
+    working = [run for run in runs if run.recipe.work_minutes]
+    landing = [order for order in orders if order.offer.work_minutes]
     slacks: dict = {}
     for first, last in windows:
         terms = {
-            run.column: run.recipe.work_minutes for run in runs if first <= run.first and run.last <= last
+            run.column: run.recipe.work_minutes for run in working if first <= run.first and run.last <= last
         }
-        for order in orders:
-            if order.offer.work_minutes and first <= order.landing <= last:
+        for order in landing:
+            if first <= order.landing <= last:
                 add_all(terms, order.packs, order.offer.work_minutes)
         _work_row(draft, scenario, first, last, terms, slacks)
 
 
 def _work_row(draft, scenario, first, last, terms, slacks):
-    terms = {column: minutes for column, minutes in terms.items() if minutes}
     if not terms:
         return
     limit = sum(draft.problem.work.minutes_per_period[first : last + 1])

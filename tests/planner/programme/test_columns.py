@@ -24,3 +24,12 @@ def test_rows_keep_terms_sense_and_bound():
         ({column: 2.0}, 0, 7),
     ]
     assert draft.lp.numConstraints() == 0
+
+
+def test_a_row_keeps_its_terms_when_they_are_added_to_afterwards():
+    draft = PlainDraft(small_problem())
+    column, terms = draft.column("packs"), {}
+    terms[column] = 2.0
+    draft.row("budget", terms=terms, sense="<=", bound=7)
+    terms[column] = 3.0
+    assert draft.rows[0][1] == {column: 2.0}
