@@ -9,6 +9,7 @@ from apiary.errors import Refused
 __all__ = [
     "AlreadyApproved",
     "AlreadyOver",
+    "FreeOffers",
     "NoColonies",
     "NoOffers",
     "NoOrderFound",
@@ -36,6 +37,13 @@ class NoColonies(Refused):
 
 class NoOffers(Refused):
     sentence = "No supplier's price holds on {day} or later: load a price list first, there is nothing to order from."
+
+
+class FreeOffers(Refused):
+    sentence = (
+        "A price of 0 stands on the price list for {offers}: any number of it would be ordered. "
+        "Enter its price, or let it hold no longer; gear given to you is stock, so count it in where it lies."
+    )
 
 
 class SetWithoutGear(Refused):

@@ -18,6 +18,7 @@ from inventory.orders import OrderItem, place_order
 from planner.errors import (
     AlreadyApproved,
     AlreadyOver,
+    FreeOffers,
     NoColonies,
     NoOffers,
     NoOrderFound,
@@ -34,6 +35,7 @@ from planner.models import Run
 from planner.plan import Report, report_of
 from planner.plan.json_form import as_json as report_as_json
 from planner.plan.json_form import report_from
+from planner.plan.words import listed
 from planner.projection import project
 from planner.queue import STOPPED, is_abandoned
 from planner.requirement import Unpriced, sizing_problem
@@ -157,8 +159,11 @@ def season_facts(day, answers):
     operation = operation_as_of(day)
     if not operation.colonies:
         raise NoColonies(day=day)
-    if not any(offer.open_until is None or offer.open_until >= day for offer in operation.offers):
+    held = [offer for offer in operation.offers if offer.open_until is None or offer.open_until >= day]
+    if not held:
         raise NoOffers(day=day)
+    if free := [offer.name for offer in held if any(price == 0 for _from, price in offer.prices)]:
+        raise FreeOffers(offers=listed(free))
     return operation, assumptions_of(answers, start=day, region=operation.region, operation=operation)
 
 

@@ -137,4 +137,6 @@ def headline(facts, orders, standing):
 def _nothing(facts, standing):
     if facts.problem.budget == 0:
         return " ".join(["Nothing to order: the budget is 0.", *standing.sentences[-1:]])
+    if standing.status == "time_limit":
+        return "No order worth more than buying nothing was found in the time given."
     return "Nothing to order: what you have covers what the season would pay for."

@@ -9,11 +9,12 @@ from pathlib import Path
 import pytest
 from django.utils import timezone
 
-from inventory.models import Offer, Order
+from inventory.models import Offer, Order, PriceStep
 from planner import queue, runs
 from planner.errors import (
     AlreadyApproved,
     AlreadyOver,
+    FreeOffers,
     NoColonies,
     NoOffers,
     NotDone,
@@ -67,6 +68,27 @@ def test_a_run_without_a_price_that_still_holds_is_refused(season):
     Offer.objects.update(open_until=outfit.DAY - dt.timedelta(days=1))
     with pytest.raises(NoOffers, match="load a price list"):
         runs.ask(season, who=None, now=NOON)
+
+
+def test_a_price_of_nothing_is_refused_by_name_unless_it_holds_no_more(season):
+    PriceStep.objects.filter(offer__code="mill-floor-10").update(price_cents=0)
+    with pytest.raises(
+        FreeOffers, match=r"A price of 0 .* for floor-10, 1 a pack: .* gear given to you is stock"
+    ):
+        runs.ask(season, who=None, now=NOON)
+    assert not Run.objects.exists()
+    Offer.objects.filter(code="mill-floor-10").update(open_until=outfit.DAY - dt.timedelta(days=1))
+    assert runs.ask(season, who=None, now=NOON).status == Run.Status.WAITING
+
+
+def test_out_of_time_the_best_so_far_stands_with_its_gap_and_is_said_to_be_no_more(season):
+    run = runs.work(leased(season, scenarios=25, seconds=0, trial=0))
+    report = report_from(run.report)
+    assert (run.status, report.standing.status) == (Run.Status.DONE, "time_limit")
+    assert report.standing.said.startswith("Time ran out: this is the best order found so far; ")
+    assert run.bound >= plan_of(run.plan).objective and run.gap_reached > 0.001
+    if not report.lines:
+        assert run.message == "No order worth more than buying nothing was found in the time given."
 
 
 def test_faulty_answers_are_refused_all_at_once(season):

@@ -3,12 +3,14 @@
 import datetime as dt
 import io
 import re
+from dataclasses import replace
+from decimal import Decimal
 
 import openpyxl
 import pytest
 from django.urls import reverse
 
-from inventory.models import Order
+from inventory.models import Order, PriceStep
 from planner import queue
 from planner.models import Run, Season
 from tests import makers
@@ -285,6 +287,25 @@ def test_the_order_shows_lines_by_supplier_sums_budget_and_cautions(keeper):
         "68 missing in an ordinary year",
     ):
         assert words in shown
+
+
+def test_an_order_found_as_time_ran_out_says_so_with_how_far_it_may_be_off(keeper):
+    said = "Time ran out: this is the best order found so far; a better one could be worth up to 3.4 % more."
+    report = made.make_report(
+        standing=replace(made.make_standing(Decimal("4074.00")), status="time_limit", said=said)
+    )
+    shown = text(page(keeper, "run-order", made.make_done_run(report=report, gap_reached=0.034).pk))
+    assert said in shown and "Proven within 3.4 %" in shown
+
+
+def test_prices_of_nothing_are_refused_on_the_page(keeper):
+    outfit.make_outfit()
+    PriceStep.objects.update(price_cents=0)
+    season = outfit.make_season()
+    given = {"scenarios": "4", "seed": "1", "seconds": "60"}
+    response = keeper.post(reverse("season-run", args=[season.pk]), given, follow=True)
+    assert "A price of 0 stands on the price list for" in text(response)
+    assert not Run.objects.exists()
 
 
 def test_each_reason_opens_in_place_and_each_drawing_is_described(keeper):

@@ -1,5 +1,6 @@
 """`plan_season`: the whole planning from the database, its files, its refusals and how it ends."""
 
+import datetime as dt
 import json
 import subprocess
 import sys
@@ -9,6 +10,7 @@ import pytest
 from django.core.management import CommandError, call_command
 
 from apiary.models import Colony
+from inventory.models import Offer, PriceStep
 from planner import runs
 from planner.sizing.reading import read
 from tests.planner import outfit
@@ -99,6 +101,28 @@ def test_no_colonies_end_with_2_and_say_what_to_do(season):
     refusal = refused()
     assert refusal.returncode == 2
     assert "enter your yards and colonies first" in str(refusal)
+
+
+def test_a_price_list_that_holds_no_more_ends_with_2_and_says_what_to_do(season):
+    Offer.objects.update(open_until=outfit.DAY - dt.timedelta(days=1))
+    refusal = refused()
+    assert refusal.returncode == 2
+    assert "No supplier's price holds on 15 January 2025 or later: load a price list first" in str(refusal)
+
+
+def test_prices_of_nothing_end_with_2_and_are_all_named(season):
+    PriceStep.objects.filter(offer__supplier__code="bees").update(price_cents=0)
+    refusal = refused()
+    assert refusal.returncode == 2
+    assert "A price of 0 stands on the price list for" in str(refusal)
+    assert "sugar, 50 a pack" in str(refusal) and "jar, 12 a pack" in str(refusal)
+
+
+def test_a_second_to_look_gives_the_best_order_so_far_and_says_how_sure_it_is(season, capsys):
+    call_command("plan_season", "--scenarios", "60", "--seconds", "0.1", "--trial", "0")
+    out = capsys.readouterr().out
+    assert "Time ran out: this is the best order found so far;" in out
+    assert "Give it more seconds" in out
 
 
 def test_faulty_answers_end_with_2_and_are_all_told(season):
