@@ -10,7 +10,8 @@ from planner.bench.against import SHARE, SOLVERS, TIMES, against_naive, yard_for
 from planner.bench.building import building
 from planner.bench.figures import Figure
 from planner.bench.runner import BEYOND
-from planner.bench.tasks import GAP, direct, pooled_size, product
+from planner.bench.sizes import pooled_size, solved_size
+from planner.bench.tasks import GAP, direct, product
 from planner.bench.trials import order_quality
 
 FINE = 10  # times finer than ours the exact form is solved by which our bound is judged
@@ -22,10 +23,14 @@ def growth_by_yards(runner):
     make = partial(Figure, bench="growth-by-yards", unit=TIMES)
     name = f"{scale.small.yards} to {scale.wide.yards} yards"
     sizes = [partial(runner.instance, size, scale.few) for size in (scale.small, scale.wide)]
-    columns = runner.growth(pooled_size, *sizes, of=lambda found: found["variables"])
-    if columns is not None:
-        what = f"{name}: pooled columns, {scale.few} scenarios ({columns.words('')})"
-        yield make(figure=what, value=columns.ratio, target="<= 1.25")
+    for task, words in (
+        (solved_size, "columns solved, uses merged"),
+        (pooled_size, "columns, no uses merged"),
+    ):
+        columns = runner.growth(task, *sizes, of=lambda found: found["variables"])
+        if columns is not None:
+            what = f"{name}: pooled {words}, {scale.few} scenarios ({columns.words('')})"
+            yield make(figure=what, value=columns.ratio, target="<= 1.25")
     count = scale.hundred
     sizes = [partial(runner.instance, size, count) for size in (scale.small, scale.wide)]
     time = runner.growth(product, *sizes, of=lambda found: found["seconds"] / count)
@@ -102,23 +107,29 @@ def bound(runner):
     make = partial(Figure, bench="bound", unit=SHARE)
     for size in (scale.small, scale.medium) if scale.long_runs else (scale.small,):
         instance = runner.instance(size, scale.few)
+        name = f"{size.name}, {scale.few} scenarios"
+        merged = runner.result(solved_size, instance=instance)
+        if merged and merged["done"]:
+            what = f"{name}: what merged uses may hide at the best order, counted in the bound"
+            yield make(figure=what, value=merged["hidden"], target="<= 0.001")
         ours = runner.result(product, instance=instance)
         fine = (
             None if ours is None else runner.result(direct, instance=instance, solver="highs", gap=GAP / FINE)
         )
-        if not ours or not fine or None in (ours["objective"], fine["objective"], fine["bound"]):
-            continue
-        best = max(ours["objective"], fine["objective"])
-        over, under, short = (
-            (amount / max(1.0, abs(best)))
-            for amount in (ours["bound"] - best, best - ours["bound"], fine["bound"] - ours["objective"])
-        )
-        name = f"{size.name}, {scale.few} scenarios"
-        yield make(figure=f"{name}: our bound over the best order known", value=over, target="<= 0.001")
-        yield make(
-            figure=f"{name}: our bound under the best order known", value=max(under, 0.0), target="<= 1e-6"
-        )
-        yield make(figure=f"{name}: our order under the exact form's bound", value=short, target="<= 0.001")
+        if ours and fine and None not in (ours["objective"], fine["objective"], fine["bound"]):
+            yield from _beside(ours, fine, make, name)
+
+
+def _beside(ours, fine, make, name):
+    """The order and bound of `ours` by those of `fine`, each relative to the best order known."""
+    best = max(ours["objective"], fine["objective"])
+    size = max(1.0, abs(best))
+    for words, value, target in (
+        ("our bound over the best order known", ours["bound"] - best, "<= 0.001"),
+        ("our bound under the best order known", max(best - ours["bound"], 0.0), "<= 1e-6"),
+        ("our order under the exact form's bound", fine["bound"] - ours["objective"], "<= 0.001"),
+    ):
+        yield make(figure=f"{name}: {words}", value=value / size, target=target)
 
 
 ROWS = {  # the short ones first: what the quick bench has time for

@@ -12,7 +12,7 @@ import pulp
 
 from planner.bench.instances import REGION, Size, invented, season_problem
 from planner.bench.measuring import Stopwatch, timed
-from planner.bench.naive import naive_form, naive_size, without_choices
+from planner.bench.naive import naive_form, without_choices
 from planner.programme import build
 from planner.season.assumptions import assumptions_of
 from planner.solution import highs, solve
@@ -57,12 +57,6 @@ def product(*, instance, seconds, solver="highs", way=None, gap=GAP):
     return {"seconds": spent, "done": proven, "objective": plan.objective, "bound": plan.bound}
 
 
-def pooled_size(*, instance):
-    """The size of the exact pooled programme."""
-    programme = build(instance.problem())
-    return {"variables": len(programme.lp.variables()), "rows": len(programme.lp.constraints())}
-
-
 def direct(*, instance, seconds, solver, gap=GAP):
     """The exact pooled programme built and solved in one piece, without anything the product does besides."""
     problem = instance.problem()
@@ -78,13 +72,6 @@ def direct(*, instance, seconds, solver, gap=GAP):
         }
     _, solving = timed(lambda: _solve(programme.lp, solver, left, gap))
     return {"seconds": building + solving, **_ended(programme.lp, solving, left)}
-
-
-def naive_sizes(*, instance):
-    """The naive form's size, and that of the lean one."""
-    problem = instance.hauled()
-    (variables, rows), (lean, lean_rows) = (naive_size(problem, lean=lean) for lean in (False, True))
-    return {"variables": variables, "rows": rows, "lean": lean, "lean_rows": lean_rows}
 
 
 def naive(*, instance, seconds, solver, lean=False, gap=GAP):
@@ -132,15 +119,15 @@ def linear_forms(*, instance, seconds):
 
 
 def pooled_order_in_naive(*, instance, seconds):
-    """Worth in the naive form of the pooled order, and the naive form's bound, as low as time allowed."""
+    """Worth in the naive form of the pooled order, of its own best order, and its bound as low as time allowed."""
     watch = Stopwatch(seconds)
     plan = solve(instance.problem(), gap=GAP, seconds=seconds / 4, prices=False)
     if not plan.is_order:
-        return {"held": None, "bound": None}
+        return {"held": None, "best": None, "bound": None}
     problem = instance.hauled()
     held = _worth(naive_form(problem, packs=plan.packs(), lean=True).lp, watch, gap=1e-6)
     best = highs.solve(highs.matrix_of(naive_form(problem, lean=True).lp), gap=GAP / 4, seconds=watch.left())
-    return {"held": held, "bound": best.bound}
+    return {"held": held, "best": best.objective, "bound": best.bound}
 
 
 def _worth(lp, watch, **settings):

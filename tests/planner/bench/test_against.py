@@ -9,7 +9,8 @@ from planner.bench.scales import QUICK
 from tests.planner.bench.told import LONG, figures, spent
 
 SIZES = {
-    "pooled_size": {"variables": 100, "rows": 50},
+    "solved_size": {"variables": 50, "rows": 40, "done": True},
+    "pooled_size": {"variables": 100, "rows": 60},
     "naive_sizes": {"variables": 20000, "rows": 9000, "lean": 8000, "lean_rows": 4000},
 }
 
@@ -30,9 +31,19 @@ def stopped(settings):
 
 def test_sizes_are_told_of_the_whole_naive_form_and_of_the_lean_one():
     found = figures(against.against_naive, SIZES)
-    assert [row[:2] for row in found] == [(200, ">= 100"), (80, ">= 100")]
-    assert "every part at every place (20,000 × 9,000 to 100 × 50)" in found[0][2]
-    assert "only where anything touches it (8,000 × 4,000 to 100 × 50)" in found[1][2]
+    assert [row[:2] for row in found] == [(400, ">= 100"), (160, ">= 100")]
+    assert "every part at every place (20,000 × 9,000 to 50 × 40; " in found[0][2]
+    assert "200 times the exact pooled form's 100 × 60)" in found[0][2]
+    assert "only where anything touches it (8,000 × 4,000 to 50 × 40; " in found[1][2]
+
+
+def test_without_a_proven_order_no_size_is_told():
+    said = []
+    given = {**SIZES, "solved_size": {"done": False}}
+    assert figures(against.against_naive, given, tell=said.append) == []
+    assert (
+        "left out, not proven in time: size of what is solved of 6 yards, 90 colonies, 20 scenarios" in said
+    )
 
 
 def test_times_are_ratios_of_what_the_lean_form_took_and_tell_building_apart():
@@ -93,7 +104,7 @@ def test_forms_are_compared_by_their_relative_difference():
         against.yard_form,
         {
             "linear_forms": {"naive": 1000.0, "yard": 999.0, "free_naive": 1100.0, "free_yard": 1100.0},
-            "pooled_order_in_naive": {"held": 995.0, "bound": 1000.0},
+            "pooled_order_in_naive": {"held": 995.0, "best": 999.0, "bound": 1000.0},
         },
     )
     assert [row[:2] for row in found] == [
@@ -101,13 +112,14 @@ def test_forms_are_compared_by_their_relative_difference():
         (0, "<= 1e-6"),
         (pytest.approx(0.005), "<= 0.005"),
     ]
+    assert "loses at most (0.10% of it not proven)" in found[2][2]
 
 
 def test_forms_not_solved_in_time_are_not_compared_and_said():
     said = []
     missing = {
         "linear_forms": {"naive": None, "yard": 1.0},
-        "pooled_order_in_naive": {"held": 1, "bound": None},
+        "pooled_order_in_naive": {"held": 1, "best": None, "bound": None},
     }
     assert figures(against.yard_form, missing, tell=said.append) == []
     assert len(said) == 2 and all("not solved in time" in text for text in said)

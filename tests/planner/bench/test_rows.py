@@ -11,12 +11,14 @@ def test_growth_by_yards_is_of_columns_and_of_time_a_scenario():
     found = figures(
         rows.growth_by_yards,
         {
-            "pooled_size": lambda s: {"variables": 10 if s["instance"].size.yards == 6 else 12},
+            "solved_size": lambda s: {"variables": 8 if s["instance"].size.yards == 6 else 9, "done": True},
+            "pooled_size": lambda s: {"variables": 10 if s["instance"].size.yards == 6 else 20},
             "product": lambda s: spent(1.0 if s["instance"].size.yards == 6 else 1.4),
         },
     )
     assert [row[:2] for row in found] == [
-        (pytest.approx(1.2), "<= 1.25"),
+        (pytest.approx(1.125), "<= 1.25"),
+        (pytest.approx(2.0), "<= 1.25"),
         (pytest.approx(1.4), "<= 1.5"),
     ]
 
@@ -77,14 +79,16 @@ def test_our_bound_is_judged_by_the_exact_form_solved_finer():
         {
             "product": {"objective": 999.5, "bound": 1000.2},
             "direct": {"objective": 1000.0, "bound": 1000.1},
+            "solved_size": {"done": True, "hidden": 0.0003},
         },
     )
-    assert [row[:2] for row in found[:3]] == [
+    assert [row[:2] for row in found[:4]] == [
+        (0.0003, "<= 0.001"),
         (pytest.approx(0.0002), "<= 0.001"),
         (0, "<= 1e-6"),
         (pytest.approx(0.0006), "<= 0.001"),
     ]
-    assert len(found) == 6
+    assert len(found) == 8
 
 
 def test_a_bound_below_a_known_order_is_told_as_a_fault():

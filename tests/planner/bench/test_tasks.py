@@ -12,12 +12,6 @@ def tiny(catalogue, market):
     return Instance(catalogue=catalogue, market=market, size=Size(yards=1, colonies=6), scenarios=1)
 
 
-def test_the_naive_form_is_far_larger_than_the_pooled_one(tiny):
-    naive, pooled = tasks.naive_sizes(instance=tiny), tasks.pooled_size(instance=tiny)
-    assert naive["variables"] > 5 * pooled["variables"] > 0
-    assert naive["rows"] > 5 * pooled["rows"] > 0
-
-
 @pytest.mark.parametrize("solver", ["highs", "cbc"])
 def test_either_stock_solver_solves_the_naive_form_and_they_agree(tiny, solver):
     found = tasks.naive(instance=tiny, seconds=120, solver=solver)
@@ -37,13 +31,6 @@ def test_a_lean_naive_form_is_worth_as_much(tiny):
     )
     assert lean["variables"] < whole["variables"]
     assert lean["objective"] == pytest.approx(whole["objective"], rel=2 * tasks.GAP)
-
-
-def test_the_naive_sizes_told_are_those_built(tiny):
-    sizes = tasks.naive_sizes(instance=tiny)
-    for lean, keys in ((False, ("variables", "rows")), (True, ("lean", "lean_rows"))):
-        form = tasks.naive_form(tiny.hauled(), lean=lean)
-        assert (form.variables, form.rows) == tuple(sizes[key] for key in keys)
 
 
 @pytest.mark.parametrize("solver", ["highs", "cbc"])
