@@ -139,4 +139,8 @@ def _nothing(facts, standing):
         return " ".join(["Nothing to order: the budget is 0.", *standing.sentences[-1:]])
     if standing.status == "time_limit":
         return "No order worth more than buying nothing was found in the time given."
+    if not any(scenario.uses for scenario in facts.problem.scenarios):
+        return "Nothing to order: by these answers no colony is there to need anything."
+    if not any(offer.when == "now" for offer in facts.problem.offers):
+        return "Nothing can be ordered now: no offer of what the season asks for is open. Load a price list that is."
     return "Nothing to order: what you have covers what the season would pay for."
