@@ -15,11 +15,13 @@ from planner.solution import solve
 from planner.trial import Effort, trial_of
 
 DEMO = Size(yards=8, colonies=110)  # as many as the demo's
-BATCHES = 10  # of the fresh seasons, for the statistical gap
-PLANNING_SHARE = 0.5  # of the time, the rest is for the trial
+BATCHES, BATCH_SEASONS = 10, 100  # for the statistical gap, beside the fresh seasons
+FINE = GAP / 5  # what a batch's best is proven to: what it leaves open counts as if an order could earn it
+PLANNING_SHARE = 0.3  # of the time, the rest is for the trial
+LONGER = 4  # times a run's seconds: a trial plans a dozen times
 
 
-def trial(*, instance, fresh, seconds):
+def trial(*, instance, fresh, seconds, batches=BATCHES, batch_seasons=None, batch_gap=None):
     """Means of the orders over fresh seasons, the least gain over the mean season's order, the statistical gap."""
     watch = Stopwatch(seconds)
     operation = instance.operation()
@@ -37,7 +39,9 @@ def trial(*, instance, fresh, seconds):
         left=watch.left,
         solve=solve,
         other_seed=False,
-        batches=BATCHES,
+        batches=batches,
+        batch_seasons=batch_seasons,
+        batch_gap=batch_gap,
     )
     found = trial_of(operation, answers, problem, plan.packs(), scenarios=scenarios, effort=effort)
     return {"done": True, **_numbers(found)}
@@ -67,13 +71,20 @@ def order_quality(runner):
         tried = []
         for seed in scale.trial_seeds:
             instance = runner.instance(size, scale.hundred, seed)
-            found = runner.result(trial, instance=instance, fresh=scale.fresh)
+            found = runner.result(trial, instance=instance, fresh=scale.fresh, **_effort(scale))
             if found and not found["done"]:
                 runner.tell(f"left out, no order was proven in time: trial of {size.name}, seed {seed}")
             elif found:
                 tried.append(found)
         if tried:
             yield from _figures(size, tried, target, surely=size.colonies >= scale.medium.colonies)
+
+
+def _effort(scale):
+    """Batches of their own where there is time for them, else the fresh seasons parted."""
+    if not scale.long_runs:
+        return {"batches": BATCHES // 2}
+    return {"batch_gap": FINE, "batch_seasons": BATCH_SEASONS, "seconds": LONGER * scale.run_seconds}
 
 
 def _figures(size, tried, target, *, surely):

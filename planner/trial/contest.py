@@ -36,6 +36,7 @@ FAR = 1_000_003  # a fresh season's seed lies that far from the seeds planned wi
 FARTHER = 500_009  # and one of the gap's own batches that far again
 FORESEEN = 60  # seasons tried with perfect foresight
 LEAST_SEASONS = 30
+FEWEST_BATCHES = 2  # under which there is no statistical gap to tell
 
 
 def always():
@@ -196,7 +197,7 @@ class Pace:
         if math.isfinite(left):
             self.longest = max(self.longest, self.before - left)
         self.before = left
-        return self.effort.enough(0.02) or left < self.longest
+        return self.effort.enough(0.02) or (batches >= FEWEST_BATCHES and left < self.longest)
 
     def share(self):
         """Of the time left, what a batch may take: the first no more than half, for one alone tells nothing."""

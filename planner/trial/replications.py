@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from planner.sizing.records import Problem
 from planner.trial.judging import still, value_of
 from planner.trial.statistics import LEVEL, t_quantile
 
@@ -37,21 +38,28 @@ def limit_of(gaps, *, level=LEVEL):
     return mean, mean + t_quantile(level, count - 1) * float(gaps.std(ddof=1)) / math.sqrt(count)
 
 
-def statistical_gap(fresh, worths, *, solve, most_batches=5, enough=lambda batches: False, breathe=still):
-    """The gap from batches of fresh seasons: `worths` are the order's on all of them. A batch's best is taken at its
-    proven bound, so a solve that stopped early makes the gap larger, never smaller. None under two batches."""
+@dataclass(frozen=True, kw_only=True)
+class Batch:
+    """Fresh seasons of their own, equally likely, and the order's worth in each."""
+
+    problem: Problem
+    worths: tuple[float, ...]
+
+
+def statistical_gap(batches, *, solve, enough=lambda batches: False, breathe=still):
+    """The gap from independent batches. A batch's best is taken at its proven bound, so a solve that stopped early
+    makes the gap larger, never smaller; so do few seasons, whose own best suits them too well. None under two
+    batches; after each `enough(batches so far)` may end it."""
     gaps: list[float] = []
     sizes: list[int] = []
-    for number, (first, end) in enumerate(fresh.batches[:most_batches]):
+    for batch in batches:
+        breathe()
+        best = solve(batch.problem, prices=False)
+        if best.bound is not None:
+            gaps.append(max(0.0, best.bound - value_of(batch.worths, batch.problem.bad_years)))
+            sizes.append(len(batch.worths))
         if enough(len(gaps)):
             break
-        breathe()
-        batch = fresh.batch(number)
-        best = solve(batch, prices=False)
-        if best.bound is None:
-            continue
-        gaps.append(max(0.0, best.bound - value_of(worths[first:end], batch.bad_years)))
-        sizes.append(end - first)
     if len(gaps) < 2:
         return None
     mean, most = limit_of(gaps)

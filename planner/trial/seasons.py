@@ -5,6 +5,7 @@ problem with the same prices and stock whose scenarios nobody planned with, batc
 is the mean of many. Each batch is a draw of its own. Solves nothing.
 """
 
+import itertools
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 
@@ -34,7 +35,7 @@ class Fresh:
         count = min(count, len(self.batches))
         at = [round(number * len(self.batches) / count) for number in range(count + 1)]
         edges = [*(first for first, _end in self.batches), self.batches[-1][1]]
-        return replace(self, batches=tuple((edges[a], edges[b]) for a, b in zip(at, at[1:], strict=False)))
+        return replace(self, batches=tuple((edges[a], edges[b]) for a, b in itertools.pairwise(at)))
 
 
 def sizes_of(count, most=MOST_BATCHES):

@@ -7,7 +7,7 @@ from planner.season.scenarios import SPAN_OF_TEN
 from planner.sizing.reading import problem_of
 from planner.solution import solve
 from planner.trial.judging import Judge
-from planner.trial.replications import limit_of, statistical_gap
+from planner.trial.replications import Batch, limit_of, statistical_gap
 from planner.trial.seasons import Fresh
 from planner.trial.statistics import mean_of, t_quantile, worst_mean
 from tests.outside import two_stage
@@ -117,6 +117,11 @@ def test_the_power_plants_of_a_million_scenarios_lie_within_their_sampled_interv
     judged = mean_of([-worth for worth in worths], level=SURE)
     assert optima.low <= known.answer["RP"] <= judged.high
     assert case("sp-lands3").published["RP"][0] == pytest.approx(known.answer["RP"], abs=0.02)
-    gap = statistical_gap(fresh, worths, solve=solve)
+    batches = [
+        Batch(problem=fresh.batch(number), worths=worths[first:end])
+        for number, (first, end) in enumerate(fresh.batches)
+    ]
+    gap = statistical_gap(batches[:5], solve=solve)
+    assert (gap.batches, gap.seasons) == (5, 100)
     assert 0 <= gap.mean <= gap.most
     assert judged.value - known.answer["RP"] <= gap.most + judged.reach

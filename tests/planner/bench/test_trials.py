@@ -78,9 +78,26 @@ def test_quick_tries_only_the_size_of_the_demo():
     assert {figure.figure.partition(",")[0] for figure in found} == {"8 yards"}
 
 
+@pytest.mark.parametrize(("scale", "asked"), [(SCALE, (100, 1200.0)), (QUICK, (None, None))])
+def test_long_runs_draw_batches_of_their_own_in_a_longer_time(scale, asked):
+    found = []
+    runner = Runner(
+        scale=scale,
+        catalogue={},
+        market={},
+        tell=print,
+        run=lambda task, settings, seconds: found.append(settings) or GOOD,
+        stopwatch=Stopwatch(),
+    )
+    list(trials.order_quality(runner))
+    seasons, seconds = asked
+    assert found[0].get("batch_seasons") == seasons
+    assert found[0]["seconds"] == (seconds or scale.run_seconds)
+
+
 def test_a_trial_tells_numbers_of_an_operation_planned_and_tried(catalogue, market):
     instance = Instance(catalogue=catalogue, market=market, size=Size(yards=1, colonies=8), scenarios=4)
-    found = trials.trial(instance=instance, fresh=40, seconds=60)
+    found = trials.trial(instance=instance, fresh=40, seconds=60, batches=2, batch_seasons=5)
     assert found["done"] and found["seasons"] == 40
     assert found["ours"] > found["nothing"]
     assert found["gap"] >= 0 and isinstance(found["over_mean_low"], float)

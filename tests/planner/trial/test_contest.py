@@ -10,7 +10,7 @@ from planner.requirement import sizing_problem
 from planner.season.assumptions import assumptions_of
 from planner.season.scenarios import draw
 from planner.solution import solve
-from planner.trial.contest import Effort, compared, trial_of
+from planner.trial.contest import Effort, Pace, compared, trial_of
 from planner.trial.records import Contender
 from planner.trial.statistics import mean_of
 from tests.planner.operations import operation
@@ -104,3 +104,27 @@ def test_orders_are_compared_pack_by_pack():
     found = compared(other, ours)
     assert (found.lines, found.changed, found.packs, found.spend_more) == (3, 3, 5, 15.0)
     assert found.worth_more == mean_of([1.0, 3.0])
+
+
+def test_batches_of_their_own_are_drawn_for_the_gap_alone(trial, planned):
+    own = tried(planned, batch_seasons=6, batches=3, other_seed=False)
+    assert (own.gap.batches, own.gap.seasons) == (3, 6)
+    assert own.seasons == 20
+    assert own.ours.worths == trial.ours.worths
+
+
+def test_a_batch_that_would_not_fit_in_the_time_left_is_not_begun():
+    """Two are always tried, each of ten seconds; with eight left a third is not."""
+    clock = {"left": 28.0}
+    pace = Pace(Effort(seconds=60.0, left=lambda: clock["left"]))
+    assert pace.share() == 0.5
+    clock["left"] = 18.0
+    assert not pace.enough(1)
+    assert pace.share() == 1.0
+    clock["left"] = 8.0
+    assert pace.enough(2)
+
+
+def test_without_an_end_batches_go_on():
+    pace = Pace(Effort())
+    assert not any(pace.enough(batches) for batches in range(1, 20))

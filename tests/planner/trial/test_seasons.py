@@ -35,6 +35,19 @@ def test_seasons_come_in_batches_of_like_size(count, sizes):
     assert sizes_of(count) == sizes
 
 
+def test_draws_are_put_together_whole_into_fewer_batches(planned):
+    few, assumptions, _scenarios, problem = planned
+    fresh = fresh_seasons(few, assumptions, problem, count=25, seed=99)
+    assert [end - first for first, end in fresh.batches] == [5] * 5
+    assert fresh.joined(2).batches == ((0, 10), (10, 25))
+    assert fresh.joined(9) == fresh
+
+
+def test_all_seasons_may_be_one_draw(planned):
+    few, assumptions, _scenarios, problem = planned
+    assert fresh_seasons(few, assumptions, problem, count=12, seed=99, batches=1).batches == ((0, 12),)
+
+
 def test_fresh_seasons_are_those_asked_for_equally_likely_and_a_valid_problem(planned):
     few, assumptions, _scenarios, problem = planned
     fresh = fresh_seasons(few, assumptions, problem, count=12, seed=99)
