@@ -3,6 +3,9 @@
 Takes a Problem, and packs where the order is given; gives a Programme. Solves nothing, opens nothing.
 """
 
+import gc
+from contextlib import contextmanager
+
 import pulp
 
 from planner.programme import gear as gear_rows
@@ -13,6 +16,23 @@ from planner.programme.most import Most
 
 def build(problem, *, packs=None, ease=None):
     """The programme; `packs` {(offer, period): packs} fixes the here-and-now order, `ease` finds contradictions."""
+    with undisturbed():
+        return _build(problem, packs, ease)
+
+
+@contextmanager
+def undisturbed():
+    """Without Python's collector of cycles: it would walk what is being built again and again, and find none."""
+    running = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if running:
+            gc.enable()
+
+
+def _build(problem, packs, ease):
     draft = Draft(problem, packs=packs, ease=ease)
     most = Most(problem, limits_give=ease == "limits")
     now = orders.place_orders(draft, most, None)

@@ -27,7 +27,8 @@ class Calendar:
 def calendar(draft, gear, loaded=()):
     """The calendar of a scenario's recipes; `loaded` are periods in which work falls that cannot be moved."""
     problem = draft.problem
-    due = _Due(problem, draft.paces, *_moves(gear))
+    touched = {part for pace in draft.paces for part in pace.takes | pace.makes}
+    due = _Due(problem, draft.paces, *_moves(gear, touched))
     due.settle()
     spans: dict = {}
     windows = dict.fromkeys((period, period) for period in loaded)
@@ -42,14 +43,15 @@ def calendar(draft, gear, loaded=()):
     return Calendar(spans=spans, windows=tuple(sorted(windows)))
 
 
-def _moves(gear):
+def _moves(gear, touched):
     """part -> periods in which it comes and in which it goes, by anything but recipes."""
-    comes: dict[str, set] = {}
-    goes: dict[str, set] = {}
+    comes: dict[str, set] = {part: set() for part in touched}
+    goes: dict[str, set] = {part: set() for part in touched}
     for source in (gear.columns, gear.fixed):
         for (_, part), rows in source.items():
-            for row in rows:
-                (comes if row[-1] > 0 else goes).setdefault(part, set()).add(row[0])
+            if part in touched:
+                comes[part].update([row[0] for row in rows if row[-1] > 0])
+                goes[part].update([row[0] for row in rows if row[-1] < 0])
     return comes, goes
 
 
@@ -74,7 +76,7 @@ class _Due:
     def _grow(self, pace, goes, ends):
         lead, periods = pace.recipe.lead_periods, self.periods[pace.recipe.code]
         for part in pace.makes:
-            periods.update(period - lead for period in goes.get(part, ()) if period >= lead)
+            periods.update([period - lead for period in goes[part] if period >= lead])
         if pace.pays:
             periods.add(self.end - lead)
         if pace.shares and periods:
@@ -85,7 +87,7 @@ class _Due:
         goes = {part: set(found) for part, found in self.goes.items()}
         for pace in self.paces:
             for part in pace.takes:
-                goes.setdefault(part, set()).update(self.periods[pace.recipe.code])
+                goes[part].update(self.periods[pace.recipe.code])
         return goes
 
     def _segments(self):
@@ -94,7 +96,7 @@ class _Due:
         taken = {part for pace in sharing for part in pace.takes}
         firsts: set[int] = set()
         for part in taken:
-            firsts |= self.comes.get(part, set())
+            firsts |= self.comes[part]
         for pace in self.paces:
             if not pace.shares and taken & pace.makes:
                 lead = pace.recipe.lead_periods

@@ -28,7 +28,11 @@ class Gear:
     def count(self, location, part, period, column, units):
         """`units` of a part for each one of the column, from this period on."""
         if units and period < self.periods:
-            self.columns.setdefault((self.place(location), part), []).append((period, column, units))
+            key = (None if self.pooled else self.place(location)), part
+            rows = self.columns.get(key)
+            if rows is None:
+                rows = self.columns[key] = []
+            rows.append((period, column, units))
 
     def count_fixed(self, location, part, period, units):
         if units and period < self.periods:
@@ -55,10 +59,9 @@ def balance(gear):
     unit more of the part, there and then, would earn; it is zero where gear lies idle.
     """
     for key in sorted(set(gear.columns) | set(gear.fixed), key=lambda pair: (pair[0] or "", pair[1])):
-        columns, fixed = gear.columns.get(key, ()), gear.fixed.get(key, ())
-        gone = any(move[-1] < 0 for move in (*columns, *fixed))
-        if gone:
-            _PartRows(gear, key, columns, fixed).write()
+        rows = _PartRows(gear, key, gear.columns.get(key, ()), gear.fixed.get(key, ()))
+        if rows.ends:
+            rows.write()
 
 
 class _PartRows:
@@ -69,12 +72,16 @@ class _PartRows:
         self.columns = sorted(columns, key=itemgetter(0))
         self.fixed = sorted(fixed)
         self.ends = self._binding_periods()
-        self.slack = self._slack()
+        self.slack = None
 
     def _binding_periods(self):
         """Ends of stretches in which gear only goes, before it next comes."""
-        comes = {move[0] for moves in (self.columns, self.fixed) for move in moves if move[-1] > 0}
-        goes = {move[0] for moves in (self.columns, self.fixed) for move in moves if move[-1] < 0}
+        goes = {period for period, _, units in self.columns if units < 0}
+        goes.update(period for period, units in self.fixed if units < 0)
+        if not goes:
+            return []
+        comes = {period for period, _, units in self.columns if units > 0}
+        comes.update(period for period, units in self.fixed if units > 0)
         ends, waiting = [], None
         for period in sorted(comes | goes):
             if waiting is not None and period in comes:
@@ -89,6 +96,7 @@ class _PartRows:
         return self.draft.slack("part", self.gear.scenario, (place, part, self.ends[0]), weight=1000.0)
 
     def write(self):
+        self.slack = self._slack()
         rows = list(self._stretches())
         if len(rows) > 1 and self._summed_terms(rows) > 1.5 * (
             sum(len(terms) for _, terms, _ in rows) + 2 * len(rows)

@@ -11,7 +11,7 @@ _OTHER = re.compile(r"[^A-Za-z0-9_]")
 
 @lru_cache(maxsize=65536)
 def _plain(code):
-    return _OTHER.sub("_", code)[:40]
+    return _OTHER.sub("_", str(code))[:40]
 
 
 class Names:
@@ -22,7 +22,7 @@ class Names:
 
     def name(self, kind, *codes):
         """`kind_code_code`, letters, digits and _ only, unlike every name before."""
-        plain = "_".join([kind, *[_plain(code if code.__class__ is str else str(code)) for code in codes]])
+        plain = "_".join([kind, *map(_plain, codes)])
         name, number = plain, 1
         while name in self._taken:
             number += 1

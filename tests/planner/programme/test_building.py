@@ -1,8 +1,11 @@
 """The programme as a whole: what is shared, what is merged, what is left out."""
 
+import gc
+
 import pytest
 
 from planner.programme import build
+from planner.programme.building import undisturbed
 from tests.planner.small_problems import small_problem, years
 
 NAILING = {
@@ -98,3 +101,21 @@ def test_names_made_from_odd_codes_do_not_collide():
     ]
     programme = build(small_problem(scenarios=scenarios))
     assert len({name for name in names(programme) if name.startswith("use")}) == 3
+
+
+def test_the_collector_runs_again_after_building_even_where_that_failed():
+    with undisturbed():
+        assert not gc.isenabled()
+    assert gc.isenabled()
+    with pytest.raises(ValueError, match="no here-and-now order"):
+        build(small_problem(), packs={("boxes", 2): 1})
+    assert gc.isenabled()
+
+
+def test_a_collector_that_was_off_stays_off():
+    gc.disable()
+    try:
+        build(small_problem())
+        assert not gc.isenabled()
+    finally:
+        gc.enable()
