@@ -180,3 +180,23 @@ def test_more_stock_means_a_smaller_order(season_problem):
     much = solve(season_problem(operation(stock=plenty), count=3), gap=0.005)
     assert much.spend < little.spend
     assert not units_of(much).keys() & {"box-medium-10", "box-deep-10-flat", "frame-deep-foundation"}
+
+
+def test_a_keepers_own_winters_change_what_the_season_asks_for(season_problem):
+    def hives(winters):
+        problem = season_problem(count=12, winters=winters, target_colonies=120)
+        units = sum(u.units for s in problem.scenarios for u in s.uses if u.code.startswith("hive/"))
+        back = sum(a.quantity for s in problem.scenarios for a in s.arrivals if a.part == "box-deep-10")
+        return units, back
+
+    mild, hard = hives("100/92, 110/101, 105/96"), hives("100/52, 110/58, 105/50")
+    assert hard[0] > 1.3 * mild[0]  # more splits to hive after hard winters
+    assert hard[1] > 1.4 * mild[1]  # and more boxes back from deadouts to hive them in
+
+
+def test_a_drawn_comb_is_worth_more_than_its_frame_and_no_more_than_frame_and_honey(season_problem):
+    problem = season_problem(count=2)
+    worth = {part.code: part.end_value for part in problem.parts}
+    drawing = next(recipe for recipe in problem.recipes if recipe.code == "draw-medium")
+    assert worth["frame-medium-foundation"] < worth["comb-medium-honey"]
+    assert worth["comb-medium-honey"] <= worth["frame-medium-foundation"] + drawing.cost

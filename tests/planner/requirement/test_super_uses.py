@@ -123,3 +123,19 @@ def test_an_excluder_lies_under_a_first_super_or_nowhere(season_problem):
             under = by_code[use.needs_use]
             assert under.code.startswith(f"super/{use.location}/") and "/1" in under.code
             assert use.per * under.units == pytest.approx(use.units)
+
+
+@pytest.mark.parametrize(("dearer", "early"), [({}, True), ({"pull_early_minutes": 120}, False)])
+def test_hours_decide_whether_a_round_in_mid_flow_is_offered(uses, dearer, early):
+    # 38 lb at 2.50 less handling and the trip are some 85; two hours a super at 60 an hour are more.
+    asked = uses(EARLY, LATE, hour_value=60 if dearer else 18, **dearer)
+    assert any(use.code.startswith("left-on/") for use in asked) is early
+
+
+@pytest.mark.parametrize(("miles", "early"), [(6.5, True), (400, False)])
+def test_a_trip_that_costs_more_than_its_few_supers_hold_is_not_offered(season_gear, projected, miles, early):
+    yards = tuple(replace(y, miles=miles) if y.code == "alder" else y for y in operation().yards)
+    few, late = replace(EARLY, colonies=3), replace(LATE, colonies=3)
+    projection = replace(projected(count=1)[0], supers=(few, late))
+    asked = super_uses(season_gear(operation(yards=yards)), projection, 2.5, [])
+    assert any(use.code.startswith("left-on/") for use in asked) is early
