@@ -55,3 +55,33 @@ def violations(page):
     """What an automatic reading finds against WCAG 2.2 AA and good practice, with the element it is at."""
     found = Axe().run(page).response["violations"]
     return [f"{each['id']}: {node['html'][:120]}" for each in found for node in each["nodes"]]
+
+
+def open_all(page):
+    page.evaluate("for (const fold of document.querySelectorAll('main details')) fold.open = true")
+
+
+def too_wide(page, addresses, *, widths=WIDTHS):
+    """A line for each address and width at which its page, all folds open, scrolls sideways."""
+    wrong = []
+    for address in addresses:
+        page.goto(address)
+        open_all(page)
+        for width in widths:
+            page.set_viewport_size({"width": width, "height": 844})
+            if sideways(page) > 0:
+                wrong.append(f"{address} at {width}: {sideways(page)} px too wide")
+    return wrong
+
+
+def hard_to_use(page, addresses, *, scheme, width):
+    """{address: what an automatic reading finds} with all folds open, of those with anything found."""
+    page.emulate_media(color_scheme=scheme)
+    page.set_viewport_size({"width": width, "height": 900})
+    found = {}
+    for address in addresses:
+        page.goto(address)
+        open_all(page)
+        if faults := violations(page):
+            found[address] = faults
+    return found

@@ -10,7 +10,7 @@ from apiary.models import Colony, Yard
 from inventory import stock
 from inventory.gear import Gear
 from inventory.models import Act, Order
-from tests.browser.conftest import WIDTHS, sideways, violations
+from tests.browser.conftest import WIDTHS, hard_to_use, too_wide, violations
 
 pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
 
@@ -32,33 +32,16 @@ def addresses():
     return [*plain, *acts]
 
 
-def open_all(sheet):
-    sheet.evaluate("for (const fold of document.querySelectorAll('main details')) fold.open = true")
-
-
 def test_no_page_scrolls_sideways_or_complains(sheet, live_server):
-    wrong = []
-    for address in addresses():
-        sheet.goto(live_server.url + address)
-        open_all(sheet)
-        for width in (*WIDTHS, 195):  # 195: a phone of 390 with text at 200 %
-            sheet.set_viewport_size({"width": width, "height": 844})
-            if sideways(sheet) > 0:
-                wrong.append(f"{address} at {width}: {sideways(sheet)} px too wide")
-    assert (wrong, sheet.said) == ([], [])
+    # 195: a phone of 390 with text at 200 %
+    pages = [live_server.url + address for address in addresses()]
+    assert (too_wide(sheet, pages, widths=(*WIDTHS, 195)), sheet.said) == ([], [])
 
 
 @pytest.mark.parametrize(("scheme", "width"), [("light", 390), ("dark", 390), ("light", 1440)])
 def test_every_page_is_accessible(sheet, live_server, scheme, width):
-    sheet.emulate_media(color_scheme=scheme)
-    sheet.set_viewport_size({"width": width, "height": 900})
-    found = {}
-    for address in addresses():
-        sheet.goto(live_server.url + address)
-        open_all(sheet)
-        if faults := violations(sheet):
-            found[address] = faults
-    assert found == {}
+    pages = [live_server.url + address for address in addresses()]
+    assert hard_to_use(sheet, pages, scheme=scheme, width=width) == {}
 
 
 def test_two_taps_from_the_yard_gear_is_loaded_and_the_act_undone(sheet, live_server):

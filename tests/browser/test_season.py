@@ -9,7 +9,7 @@ from playwright.sync_api import expect
 
 from inventory.models import Order
 from planner.models import Run, Season
-from tests.browser.conftest import WIDTHS, sideways, violations
+from tests.browser.conftest import hard_to_use, too_wide
 from tests.planner import made
 from tests.planner.outfit import make_outfit
 
@@ -68,34 +68,16 @@ def addresses():
     return [*pages, reverse("run-approve", args=[done.pk])]
 
 
-def open_all(sheet):
-    sheet.evaluate("for (const fold of document.querySelectorAll('main details')) fold.open = true")
-
-
 def test_no_page_of_the_season_scrolls_sideways_or_complains(sheet, live_server):
-    wrong = []
-    for address in addresses():
-        sheet.goto(live_server.url + address)
-        open_all(sheet)
-        for width in WIDTHS:
-            sheet.set_viewport_size({"width": width, "height": 844})
-            if sideways(sheet) > 0:
-                wrong.append(f"{address} at {width}: {sideways(sheet)} px too wide")
-    assert (wrong, sheet.said) == ([], [])
+    pages = [live_server.url + address for address in addresses()]
+    assert (too_wide(sheet, pages), sheet.said) == ([], [])
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [390, 1440])
 def test_every_page_of_the_season_is_accessible(sheet, live_server, scheme, width):
-    sheet.emulate_media(color_scheme=scheme)
-    sheet.set_viewport_size({"width": width, "height": 900})
-    found = {}
-    for address in addresses():
-        sheet.goto(live_server.url + address)
-        open_all(sheet)
-        if faults := violations(sheet):
-            found[address] = faults
-    assert found == {}
+    pages = [live_server.url + address for address in addresses()]
+    assert hard_to_use(sheet, pages, scheme=scheme, width=width) == {}
 
 
 def test_a_reason_opens_by_the_keyboard_alone(sheet, live_server):

@@ -28,6 +28,24 @@ from planner.plan.trial_records import BadYearsPoint, BadYearsSection, TrialRow,
 from tests import makers
 
 DAY = dt.date(2027, 1, 15)
+SHORT = Shortage(what="third supers", wanted=40.0, left_out=3.2, lost=Decimal("64.00"), in_100=12)
+IN_SEASON = LaterLine(
+    offer="nf-medium-later",
+    name="Medium box, in season",
+    units=(PartUnits(part="box-medium-10", name="medium box", unit="piece", units=4),),
+    cost=Decimal("120.00"),
+    in_100=18,
+)
+ASSUMED = AssumptionRow(
+    key="circuit_days",
+    group="flow",
+    ask="How often do you get round each yard?",
+    value="14",
+    unit="days",
+    default="14",
+    own=False,
+    source="judgement",
+)
 
 
 def make_season(**fields):
@@ -121,11 +139,10 @@ def make_order(supplier, name, lines, fee):
     )
 
 
-def make_report(**fields):
-    """Two invented suppliers, five lines, within a budget of $4,500."""
+def northfork_lines():
     mediums = Owned(part="box-medium-10", name="medium box", sound=198, to_mend=14)
     frames = Owned(part="frame-medium", name="medium frame", sound=1500, on_order=200)
-    northfork = [
+    return [
         make_line(
             1,
             "nf-medium",
@@ -149,7 +166,10 @@ def make_report(**fields):
             peak=make_peak(mean=2160, low=2000, high=2400, returned=50),
         ),
     ]
-    sandridge = [
+
+
+def sandridge_lines():
+    return [
         make_line(3, "sr-sheet", "Medium sheet", "foundation-medium", 12, 50, "71.00"),
         make_line(4, "sr-excluder", "Excluder", "excluder-10", 2, 10, "99.00"),
         make_line(
@@ -164,9 +184,13 @@ def make_report(**fields):
             peak=make_peak(week=None, starts_on=None, words="over the season", mean=1100, low=700, high=1400),
         ),
     ]
+
+
+def make_report(**fields):
+    """Two invented suppliers, five lines, within a budget of $4,500."""
     orders = (
-        make_order("northfork", "Northfork Woodware (invented)", northfork, "95.00"),
-        make_order("sandridge", "Sandridge Supply (invented)", sandridge, "0"),
+        make_order("northfork", "Northfork Woodware (invented)", northfork_lines(), "95.00"),
+        make_order("sandridge", "Sandridge Supply (invented)", sandridge_lines(), "0"),
     )
     spend = sum(order.total for order in orders)
     usual = {
@@ -179,30 +203,9 @@ def make_report(**fields):
         "headline": f"5 lines from Northfork Woodware and Sandridge Supply for ${spend:,.2f}, shipping included.",
         "standing": make_standing(spend),
         "orders": orders,
-        "shortages": (
-            Shortage(what="third supers", wanted=40.0, left_out=3.2, lost=Decimal("64.00"), in_100=12),
-        ),
-        "later": (
-            LaterLine(
-                offer="nf-medium-later",
-                name="Medium box, in season",
-                units=(PartUnits(part="box-medium-10", name="medium box", unit="piece", units=4),),
-                cost=Decimal("120.00"),
-                in_100=18,
-            ),
-        ),
-        "assumptions": (
-            AssumptionRow(
-                key="circuit_days",
-                group="flow",
-                ask="How often do you get round each yard?",
-                value="14",
-                unit="days",
-                default="14",
-                own=False,
-                source="judgement",
-            ),
-        ),
+        "shortages": (SHORT,),
+        "later": (IN_SEASON,),
+        "assumptions": (ASSUMED,),
         "computed": (
             ComputedRow(group="winters", name="How far summers swing", value="0.03", source="judgement"),
         ),

@@ -1,7 +1,11 @@
 """A signed-in keeper, a shed with gear, a yard with colonies."""
 
+import datetime as dt
+
 import pytest
 
+from inventory import ledger
+from inventory.ledger import Line
 from tests import makers
 
 
@@ -33,3 +37,11 @@ def colony(yard):
 @pytest.fixture
 def deadout(yard):
     return makers.make_dead_colony(tag="F-02", yard=yard, gear=True)
+
+
+@pytest.fixture
+def moved(shed, yard):
+    """Five deep boxes went from the shed to the yard on 10 May 2025."""
+    lines = [Line("box-deep-10", 5)]
+    day = dt.date(2025, 5, 10)
+    return ledger.move(source=shed, target=yard, lines=lines, day=day, who=None, key=makers.fresh_key())

@@ -1,7 +1,5 @@
 """A count through its page: counted beside booked, the difference booked, nothing posted over a changed book."""
 
-import datetime as dt
-
 import pytest
 from django.urls import reverse
 
@@ -59,21 +57,12 @@ def test_a_colony_is_counted_too_and_only_what_fits_is_found_on_it(client, shed,
     assert faults(answer)[0].startswith("deep box, 8 frames does not fit colony F-01")
 
 
-def test_a_past_evening_is_counted_against_the_book_of_that_evening(client, shed, yard):
-    ledger.move(
-        source=shed,
-        target=yard,
-        lines=[Line("box-deep-10", 5)],
-        day=dt.date(2025, 5, 10),
-        who=None,
-        key=makers.fresh_key(),
-    )
+def test_a_past_evening_is_counted_against_the_book_of_that_evening(client, moved):
     assert opened(client, f"{CORRECT}?yard=shed&day=2025-05-01")["n__box-deep-10__sound"] == 8
     assert opened(client, f"{CORRECT}?yard=shed")["n__box-deep-10__sound"] == 3
 
 
-def test_a_count_that_would_leave_a_later_day_below_zero_is_refused(client, shed, yard):
-    test_a_past_evening_is_counted_against_the_book_of_that_evening(client, shed, yard)
+def test_a_count_that_would_leave_a_later_day_below_zero_is_refused(client, moved):
     answer = send(client, f"{CORRECT}?yard=shed&day=2025-05-01", **{"n__box-deep-10__sound": "4"})
     assert answer.status_code == 422
     assert "on 10 May 2025" in faults(answer)[0]

@@ -1,12 +1,8 @@
 """The gear page: part by place, narrowed, summed, valued for the keeper, as of any day, in few questions."""
 
-import datetime as dt
-
 import pytest
 from django.urls import reverse
 
-from inventory import ledger
-from inventory.ledger import Line
 from tests import makers
 from tests.inventory.views.sending import text
 
@@ -60,15 +56,7 @@ def test_it_is_narrowed(client, query, expected):
     assert parts(client.get(f"{GEAR}?{query}")) == expected
 
 
-def test_a_past_evening_shows_what_lay_there_then(client, shed, yard):
-    ledger.move(
-        source=shed,
-        target=yard,
-        lines=[Line("box-deep-10", 5)],
-        day=dt.date(2025, 5, 10),
-        who=None,
-        key=makers.fresh_key(),
-    )
+def test_a_past_evening_shows_what_lay_there_then(client, moved):
     before = row_of(client.get(f"{GEAR}?day=2025-05-09"), "box-deep-10")
     after = row_of(client.get(f"{GEAR}?day=2025-05-10"), "box-deep-10")
     assert [place.yard for place in before.places] == ["shed", "fern-hollow"]
