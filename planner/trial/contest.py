@@ -59,7 +59,7 @@ class Effort:
     tell: Callable = silent
     solve: Callable = solve_apart
     other_seed: bool = True
-    batches: int = 5  # for the statistical gap
+    batches: int = 10  # for the statistical gap, at most
     batch_seasons: int | None = None  # of seasons drawn for it alone; None: the seasons tried are parted
     batch_gap: float | None = None  # what each batch's best is proven to; None: as the order
 
@@ -125,6 +125,7 @@ def _contenders(judge, orders, left_out):
     found = []
     for key, packs in orders:
         worths = judge.worths(packs)
+        assert worths is not None or key != OURS, "every must can be met in season, whatever was ordered"
         if worths is None:
             left_out.append(key)
             continue
