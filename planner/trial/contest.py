@@ -34,7 +34,7 @@ from planner.trial.thumb import rule_of_thumb
 
 FAR = 1_000_003  # a fresh season's seed lies that far from the seeds planned with
 FARTHER = 500_009  # and one of the gap's own batches that far again
-FORESEEN = 60  # seasons tried with perfect foresight
+FORESEEN = 300  # seasons tried with perfect foresight
 LEAST_SEASONS = 30
 FEWEST_BATCHES = 2  # under which there is no statistical gap to tell
 
