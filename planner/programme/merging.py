@@ -41,8 +41,8 @@ def _mergeable(uses):
             waiting.setdefault(use.needs_use, []).append(use)
     count, tier = 0, list[tuple]()
     for root in uses:
-        if root.needs_use is None:
-            family = _family(root, waiting)
+        if root.needs_use is None and not root.must:
+            family = _family(root, waiting) if root.code in waiting else (root, root.units, ())
             if family is not None:
                 tier.append((family, -1))
     while tier:
@@ -198,16 +198,7 @@ def _tiers(on):
 def _kinds(uses):
     """A number for each use, the same for uses alike in weeks and gear."""
     numbers: dict[tuple, int] = {}
-    gear: dict[int, frozenset] = {}
-    kinds = []
-    for use in uses:
-        keeps, spends = (_gear(parts, gear) for parts in (use.keeps, use.spends))
-        kinds.append(numbers.setdefault((use.first, use.last, keeps, spends), len(numbers)))
-    return np.array(kinds)
-
-
-def _gear(parts, known):
-    """The parts as a set; the same record is read once."""
-    if id(parts) not in known:
-        known[id(parts)] = frozenset(item for item in parts.items() if item[1])
-    return known[id(parts)]
+    kinds = [
+        (use.first, use.last, frozenset(use.keeps.items()), frozenset(use.spends.items())) for use in uses
+    ]
+    return np.array([numbers.setdefault(kind, len(numbers)) for kind in kinds])

@@ -21,16 +21,16 @@ def place_uses(draft, gear, scenario, merging=None):
 
 def _place_groups(draft, gear, scenario, merging):
     """A column a group, worth the mean of its uses."""
-    placed: list[tuple] = []
-    for group in merging.groups():
+    groups, columns, placed = list(merging.groups()), [], []
+    for group in groups:
         use = group.uses[0]
-        column = draft.column("use", mark(scenario), use.code, highest=sum(group.units))
-        _count(draft, gear, scenario, use, column, value=group.value)
-        row = None
-        if group.on is not None:
-            row = needs_use(draft, scenario, use, column, placed[group.on][0], group.per)
+        columns.append(draft.column("use", mark(scenario), use.code, highest=sum(group.units)))
+        _count(draft, gear, scenario, use, columns[-1], value=group.value)
+    for group, column in zip(groups, columns, strict=True):
+        on = None if group.on is None else columns[group.on]
+        row = None if on is None else needs_use(draft, scenario, group.uses[0], column, on, group.per)
         placed.append((column, row))
-    draft.programme.served.extend(served_by(merging, scenario, [column for column, _ in placed]))
+    draft.programme.served.extend(served_by(merging, scenario, columns))
     return placed
 
 
@@ -126,17 +126,19 @@ def must_use(draft, gear, scenario, uses):
 
 
 def _count(draft, gear, scenario, use, column, *, value):
-    draft.money(scenario, {column: value + _worth(draft, use)})
     for part, period, n in _moves(use):
+        value += n * draft.worth[part][period]
         gear.count(use.location, part, period, column, n)
+    draft.money(scenario, {column: value})
 
 
 def _moves(use):
     """What one unit served takes and gives back: (part, period, units)."""
-    for part in {**use.keeps, **use.spends}:
-        kept, spent = use.keeps.get(part, 0.0), use.spends.get(part, 0.0)
-        yield part, use.first, -kept - spent
+    for part, kept in use.keeps.items():
+        yield part, use.first, -kept
         yield part, use.last + 1, kept
+    for part, spent in use.spends.items():
+        yield part, use.first, -spent
 
 
 def _worth(draft, use):

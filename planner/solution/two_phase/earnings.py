@@ -55,7 +55,7 @@ class Earnings:
 
     def look_closer(self, earned, left):
         """Parts merged uses where they hide more than `left` of what was earned last; whether any were parted."""
-        return earned.loose > left and self.recourse.part(0.5 * left)
+        return earned.loose > left and self.recourse.part(0.9 * left)
 
     def of_keys(self, limit):
         """Terms of a limit as the keys go, and its least."""
