@@ -19,7 +19,7 @@ from planner.solution.warm import NoRecourse
 
 SOLVERS = ("highs", "cbc")
 WAYS = ("auto", "direct", "two-phase")
-MANY_SCENARIOS = 20
+MANY_SCENARIOS = 8
 FINE_GAP = 1e-5
 IDLE_SECONDS = 20.0
 
@@ -68,7 +68,7 @@ def _in_two_phases(problem, packs, way, solver, gap):
         return False
     if packs is not None:
         return takes(problem, packs) and (way == "two-phase" or len(problem.scenarios) > 1)
-    return way == "two-phase" or (len(problem.scenarios) > MANY_SCENARIOS and gap >= FINE_GAP)
+    return way == "two-phase" or (len(problem.scenarios) >= MANY_SCENARIOS and gap >= FINE_GAP)
 
 
 def _solve_directly(problem, *, solver, gap, clock, packs, prices, tell):

@@ -14,6 +14,7 @@ from planner.solution.plain import model_of
 
 LARGE = 1e29
 TINY = 1e-11
+WITHIN = ("mip_heuristic_run_rins", "mip_heuristic_run_rens", "mip_heuristic_run_root_reduced_cost")
 KINDS = (highspy.HighsVarType.kContinuous, highspy.HighsVarType.kInteger)
 
 
@@ -50,6 +51,11 @@ class Master:
         for _ in range(groups):
             self.solver.addCol(1.0, 0.0, 0.0, 0, [], [])
         self.silent = True  # earnings are held at nothing until a first cut bounds them
+        self.rough = highspy.Highs()  # the same with one cut a point for all groups: small, for a quick look
+        self.rough.setOptionValue("output_flag", False)
+        self.rough.passModel(self.solver.getLp())
+        self.rough.deleteCols(groups - 1, np.arange(self.count + 1, self.count + groups, dtype=np.int32))
+        self.rough.changeColBounds(self.count, -highspy.kHighsInf, highspy.kHighsInf)
 
     def _limits(self):
         """Bounds of the order's columns, packs no more than can be of use."""
@@ -102,9 +108,19 @@ class Master:
             for at in range(self.count, self.count + self.groups):
                 self.hold(at, -highspy.kHighsInf, highspy.kHighsInf)
             self.silent = False
+        self._add_cut(self.solver, group, value, slopes, packs)
+
+    def cuts(self, cuts, packs):
+        """Each group's cut at these packs, and all of them in one for the quick look."""
+        for group, (value, slopes) in enumerate(cuts):
+            self.cut(group, value, slopes, packs)
+        slopes = np.sum([slopes for _, slopes in cuts], axis=0)
+        self._add_cut(self.rough, 0, sum(value for value, _ in cuts), slopes, packs)
+
+    def _add_cut(self, solver, group, value, slopes, packs):
         terms = -(slopes @ self.shares)
         where = np.flatnonzero(np.abs(terms) > TINY)
-        self.solver.addRow(
+        solver.addRow(
             -highspy.kHighsInf,
             value - float(slopes @ packs),
             len(where) + 1,
@@ -116,7 +132,8 @@ class Master:
         """terms · packs ≥ least: some scenario's must-uses cannot be served otherwise."""
         columns = terms @ self.shares
         where = np.flatnonzero(np.abs(columns) > TINY)
-        self.solver.addRow(least, highspy.kHighsInf, len(where), where.astype(np.int32), columns[where])
+        for solver in (self.solver, self.rough):
+            solver.addRow(least, highspy.kHighsInf, len(where), where.astype(np.int32), columns[where])
 
     def relaxed(self, seconds):
         """The best point in fractions; its worth is the bound."""
@@ -129,22 +146,31 @@ class Master:
         number = next(at for at, (name, _, _, _) in enumerate(self.part.rows) if name == row)
         return self.solver.getSolution().row_dual[number]
 
-    def in_whole_numbers(self, gap, seconds, *, start=None, lowest=None, highest=None, seed=1, tell=None):
-        """A good point in whole numbers and a bound over all of them, within narrower bounds where given."""
-        model, earnings = self.solver.getLp(), [False] * self.groups
+    def near(self, gap, seconds, lowest, highest):
+        """A good point in whole numbers within narrower bounds, by one cut a point: its bound holds within them."""
+        model = self.rough.getLp()
+        ends = np.array(model.col_lower_), np.array(model.col_upper_)
+        ends[0][: self.count], ends[1][: self.count] = lowest, highest
+        model.col_lower_, model.col_upper_ = ends
+        return self._whole(model, {"time_limit": max(seconds, 0.1), "mip_rel_gap": gap})
+
+    def in_whole_numbers(self, gap, seconds, *, start=None, seed=1, tell=None):
+        """A good point in whole numbers and a bound over all of them. Only the bound is sought: HiGHS's own search for
+        points, programmes within the programme, takes longer than the proof."""
+        options = {"time_limit": max(seconds, 0.1), "mip_rel_gap": gap, "random_seed": seed}
+        options |= dict.fromkeys(WITHIN, False)
+        return self._whole(self.solver.getLp(), options, start=start, tell=tell)
+
+    def _whole(self, model, options, *, start=None, tell=None):
+        earnings = [False] * (model.num_col_ - self.count)
         model.integrality_ = [KINDS[whole] for whole in (*self.whole.tolist(), *earnings)]
-        if lowest is not None:
-            bounds = np.array(model.col_lower_), np.array(model.col_upper_)
-            bounds[0][: self.count], bounds[1][: self.count] = lowest, highest
-            model.col_lower_, model.col_upper_ = bounds
         solver = highspy.Highs()
         options = {
             "output_flag": False,
-            "time_limit": max(seconds, 0.1),
-            "mip_rel_gap": gap,
             "mip_abs_gap": 1e-9,
             "mip_feasibility_tolerance": 1e-7,
-            "random_seed": seed,
+            "random_seed": 1,
+            **options,
         }
         for option, value in options.items():
             solver.setOptionValue(option, value)

@@ -21,8 +21,13 @@ from planner.solution.warm import WarmScenarios
 GROUPS = 20
 COARSE_GAP = 1e-4  # from here on uses are merged across yards
 __all__ = ["CannotCut", "Search", "judged", "solve_in_two_phases", "suits", "takes"]
-TELL_EACH = 50
+TELL_EACH = 10
+GRACE = 1.0  # seconds over the limit in which building may still end, for an order's sake
 NOT_ASKED = (None, "not asked for")
+
+
+class OutOfTime(Exception):
+    """Time ran out before all scenarios were built: there is nothing yet an order could be judged by."""
 
 
 def suits(problem):
@@ -31,7 +36,10 @@ def suits(problem):
 
 
 def solve_in_two_phases(problem, *, gap, clock, tell, prices):
-    warm = WarmScenarios(problem, started=_built_teller(tell), merge=gap >= COARSE_GAP)
+    try:
+        warm = WarmScenarios(problem, started=_built(problem, tell, clock), merge=gap >= COARSE_GAP)
+    except OutOfTime as fault:
+        return no_plan(TIME_LIMIT, str(fault), clock.spent(), "highs")
     part = order_part(problem)
     earnings = Earnings(problem, warm, list(part.packs), GROUPS)
     master = Master(part, earnings.groups)
@@ -73,7 +81,10 @@ def takes(problem, packs):
 
 def judged(problem, packs, *, gap, clock, prices):
     """The plan of a given order. Raises NoRecourse where some scenario cannot be lived under it."""
-    warm = WarmScenarios(problem)
+    try:
+        warm = WarmScenarios(problem, started=_built(problem, lambda *told: None, clock))
+    except OutOfTime as fault:
+        return no_plan(TIME_LIMIT, str(fault), clock.spent(), "highs")
     keys = list(warm.scenarios[0].block.orders)
     unknown = {key: count for key, count in packs.items() if count and key not in keys}
     if unknown:
@@ -88,10 +99,15 @@ def judged(problem, packs, *, gap, clock, prices):
     return plan_from(problem, acts, bound=bound, gap=gap, seconds=clock.spent(), solver="highs", prices=found)
 
 
-def _built_teller(tell):
+def _built(problem, tell, clock):
+    """What is told of building, and a stop to it where it goes far over time."""
+
     def built(count):
         if count % TELL_EACH == 0:
             tell("building", None, None)
+            if clock.spent() > clock.seconds + GRACE and count < len(problem.scenarios):
+                far = f"{count} of {len(problem.scenarios)} scenarios"
+                raise OutOfTime(f"time ran out when {far} were built; allow more seconds")
 
     return built
 

@@ -71,8 +71,7 @@ class Search:
                 raise CannotCut(str(fault)) from fault
             self.master.needed(*self.earnings.of_keys(fault.limit))
             return -np.inf
-        for group, (value, slopes) in enumerate(earned.cuts):
-            self.master.cut(group, value, slopes, earned.packs)
+        self.master.cuts(earned.cuts, earned.packs)
         worth = cost + earned.total
         whole = columns[self.master.whole]
         if worth > self.best and np.abs(whole - np.round(whole)).max(initial=0.0) < 1e-9:
@@ -155,7 +154,7 @@ class Search:
             lowest[master.choices] = highest[master.choices] = np.round(choices[master.choices])
         lowest = np.minimum(lowest, highest)
         seconds = min(max(self.clock.left(), 0.5), 20.0)
-        return master.in_whole_numbers(gap, seconds, lowest=lowest, highest=highest)
+        return master.near(gap, seconds, lowest, highest)
 
     def look_in_whole_numbers(self):
         """Phase two: the master in whole numbers, cuts where it leads, what cannot be best ruled out."""
@@ -204,6 +203,7 @@ class Search:
         for column in master.choices:
             master.hold(column, columns[column], columns[column])
         for _ in range(STEPS_WITH_CHOICES):
+            self.tell("choosing packs")
             found = master.relaxed(self.clock.left())
             if found.columns is None or self.clock.is_over():
                 break

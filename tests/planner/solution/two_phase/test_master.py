@@ -11,8 +11,8 @@ from tests.planner.small_problems import small_problem
 def master_of(**changes):
     """One group earning 25 a box up to 3.5 boxes."""
     master = Master(order_part(small_problem(**changes)), 1)
-    master.cut(0, 0.0, np.array([25.0]), np.array([0.0]))
-    master.cut(0, 87.5, np.array([0.0]), np.array([3.5]))
+    master.cuts([(0.0, np.array([25.0]))], np.array([0.0]))
+    master.cuts([(87.5, np.array([0.0]))], np.array([3.5]))
     return master
 
 
@@ -42,7 +42,7 @@ def test_a_limit_and_a_contradiction_of_limits():
 
 def test_bounds_are_narrowed_and_given_back():
     master = master_of()
-    whole = master.in_whole_numbers(1e-6, 10, lowest=np.array([1.0]), highest=np.array([2.0]))
+    whole = master.near(1e-6, 10, np.array([1.0]), np.array([2.0]))
     assert whole.columns.tolist() == [2]
     master.hold(0, 1, 1)
     assert master.relaxed(10).columns.tolist() == [1]
@@ -83,3 +83,23 @@ def test_bounds_are_told_while_it_looks():
     told = []
     master_of().in_whole_numbers(1e-6, 10, tell=told.append)
     assert all(bound >= 47.5 - 1e-6 for bound in told)
+
+
+def test_one_cut_for_all_groups_bounds_no_less_than_a_cut_each():
+    master = Master(order_part(small_problem(use={"units": 9})), 2)
+    ends = master.lowest, master.highest
+    for packs, cuts in (
+        (0.0, [(0.0, np.array([10.0])), (0.0, np.array([15.0]))]),
+        (4.0, [(40.0, np.array([0.0])), (60.0, np.array([9.0]))]),
+    ):
+        master.cuts(cuts, np.array([packs]))
+    apart, together = master.in_whole_numbers(1e-9, 10), master.near(1e-9, 10, *ends)
+    assert together.bound >= apart.bound - 1e-9
+    assert apart.bound == pytest.approx(40 + 60 - 40)
+
+
+def test_a_limit_of_must_uses_holds_in_the_quick_look_too():
+    master = master_of()
+    master.needed(np.array([1.0]), 5.0)
+    assert master.near(1e-6, 10, master.lowest, np.array([6.0])).columns.tolist() == [5]
+    assert master.near(1e-6, 10, master.lowest, np.array([4.0])).infeasible

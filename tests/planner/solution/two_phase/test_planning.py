@@ -105,6 +105,54 @@ def test_no_time_leaves_the_best_order_so_far_with_its_gap():
     assert plan.bound is None or plan.bound > plan.objective
 
 
+class Stopped:
+    """A clock that tells the seconds it is given, one after another, and the last from then on."""
+
+    def __init__(self, *spent, seconds=1.0):
+        self.told, self.seconds = list(spent), seconds
+
+    def spent(self):
+        return self.told.pop(0) if len(self.told) > 1 else self.told[0]
+
+    def left(self, least=1.0):
+        return max(self.seconds - self.spent(), least)
+
+    def is_over(self):
+        return self.spent() >= self.seconds
+
+
+def many_years(count):
+    return problem_of(small(scenarios=years(*[(1 / count, units % 25 + 1) for units in range(count)])))
+
+
+def test_time_that_runs_out_while_building_is_told_with_how_far_it_came():
+    told: list = []
+    plan = planning_module.solve_in_two_phases(
+        many_years(60),
+        gap=0.001,
+        clock=Stopped(0.5, 1.5, 2.5),
+        tell=lambda stage, bound, gap: told.append(stage),
+        prices=False,
+    )
+    assert (plan.status, plan.is_order, plan.bound) == ("time_limit", False, None)
+    assert plan.reason == "time ran out when 30 of 60 scenarios were built; allow more seconds"
+    assert told == ["building"] * 3
+
+
+def test_building_that_ends_little_late_still_gives_an_order():
+    plan = planning_module.solve_in_two_phases(
+        many_years(60), gap=0.001, clock=Stopped(1.5), tell=lambda *told: None, prices=False
+    )
+    assert (plan.status, plan.is_order) == ("time_limit", True)
+
+
+def test_time_that_runs_out_while_a_given_order_is_judged_is_told_too():
+    problem = many_years(60)
+    plan = planning_module.judged(problem, {("boxes", 0): 2}, gap=0.001, clock=Stopped(9.0), prices=False)
+    assert (plan.status, plan.is_order) == ("time_limit", False)
+    assert "10 of 60 scenarios" in plan.reason
+
+
 def test_no_time_and_a_must_use_leave_no_order():
     problem = small_problem(use={"must": True})
     plan = solve(problem, seconds=0, way="two-phase")
@@ -118,9 +166,10 @@ def test_many_scenarios_take_the_two_phase_way_by_themselves(monkeypatch):
     plan = solve(problem, progress=lambda stage, bound, gap: stages.append(stage))
     assert "weighing the seasons" in stages
     assert plan.objective == pytest.approx(solve(problem, way="direct", gap=0).objective, rel=0.001)
-    few: list = []
-    solve(small_problem(), progress=lambda stage, bound, gap: few.append(stage))
-    assert "weighing the seasons" not in few
+    for count, cuts in ((1, False), (7, False), (8, True)):
+        stages.clear()
+        solve(many_years(count), progress=lambda stage, bound, gap: stages.append(stage))
+        assert ("weighing the seasons" in stages) == cuts
 
 
 def test_what_cuts_cannot_bound_is_solved_in_one_piece(monkeypatch):
