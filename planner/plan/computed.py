@@ -15,6 +15,7 @@ from planner.season.calendar import day_of, piece_of
 from planner.season.question import JUDGEMENT
 from planner.season.survival import WINTER_CORRELATION
 
+AFTER = "after the season"  # the group of what a piece is worth then
 COLONIES = 100  # to say what a correlation does
 SURVEYS = "implied by the confidence intervals of the loss surveys (Brodschneider 2018, Gray 2019, Lee 2015, Kulhanek 2017)"
 OWN_WINTERS = "fitted to your own winters, held towards the loss surveys' figure; how strongly is judgement"
@@ -117,8 +118,8 @@ def _worths(operation, problem):
     for part in problem.parts:
         if part.code in names and part.end_value:
             yield _row(
-                "worth",
-                f"A piece after the season: {names[part.code].name}",
+                AFTER,
+                names[part.code].name,
                 sum_words(f"{part.end_value:.2f}", problem.money, cents_too=True),
                 "the cheapest way to get it, a year of its life off; the rule is judgement",
             )

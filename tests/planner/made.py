@@ -208,6 +208,10 @@ def make_report(**fields):
         "assumptions": (ASSUMED,),
         "computed": (
             ComputedRow(group="winters", name="How far summers swing", value="0.03", source="judgement"),
+            ComputedRow(
+                group="after the season", name="deep box", value="$17.40", source="a year of life off"
+            ),
+            ComputedRow(group="after the season", name="floor", value="$12.38", source="a year of life off"),
         ),
         "cautions": (
             Caution(head="Caution: lifting", text="A full deep weighs 80 to 90 lb. Lift with two."),

@@ -136,6 +136,7 @@ def test_the_trial_stands_on_the_order_page_in_words_a_drawing_and_a_table(keepe
     assert 'aria-labelledby="trial-title trial-desc"' in html
     assert made.make_trial().by_yard.said in html
     assert "Worked out, never asked" in html and "How far summers swing" in html
+    assert html.count("a year of life off") == 1 and "Deep box" in html and "$12.38" in html
     assert "On 300 fresh seasons, in $ a season" in shown
     assert "Looking to bad years alone lifts the worst tenth" in shown
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from planner.plan.computed import computed_rows
+from planner.plan.computed import AFTER, computed_rows
 from planner.requirement.values import BAD_YEARS_WEIGHT
 from planner.season.assumptions import assumptions_of
 from planner.season.survival import WINTER_CORRELATION
@@ -59,9 +59,9 @@ def test_what_each_piece_is_worth_after_the_season_is_the_problems_own():
     problem = small.problem()
     parts = (replace(problem.parts[0], end_value=7.5), *problem.parts[1:])
     rows = rows_of(problem=replace(problem, parts=parts))
-    (worth,) = [row for name, row in rows.items() if name.startswith("A piece after the season: ")]
+    (worth,) = [row for row in rows.values() if row.group == AFTER]
     assert worth.value == "$7.50"
-    assert small.operation().parts_by_code[parts[0].code].name in worth.name
+    assert worth.name == small.operation().parts_by_code[parts[0].code].name
 
 
 def test_a_cost_of_lying_idle_is_told():
