@@ -107,7 +107,8 @@ class _PartRows:
 
     def _summed_terms(self, rows):
         """How many terms the rows would hold as sums since the start."""
-        total, sums = 0, {}
+        total = 0
+        sums: dict = {}
         for _, terms, _ in rows:
             for column, units in terms.items():
                 held = sums.get(column, 0.0) + units

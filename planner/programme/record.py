@@ -58,7 +58,7 @@ class Served:
 
 @dataclass(frozen=True, kw_only=True)
 class Run:
-    """Runs of a recipe begun in periods first to last, where nothing else changes."""
+    """Runs of a recipe begun in periods first to last, and counted in the last."""
 
     scenario: int
     recipe: Recipe

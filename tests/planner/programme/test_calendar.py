@@ -6,6 +6,7 @@ import pytest
 
 from planner.bench.naive import naive_form
 from planner.programme import build
+from planner.programme.blocks import linear_recourse
 from planner.sizing.reading import problem_of
 from planner.solution import highs, solve
 from tests.planner.small_problems import small_problem
@@ -134,3 +135,14 @@ def test_plans_of_random_workshops_can_be_carried_out_as_they_stand():
         assert_true(problem, plan)
         told_apart += sum(len(done.made) for done in plan.scenarios)
     assert told_apart > 150
+
+
+def test_plans_found_by_cuts_can_be_carried_out_too():
+    tried = 0
+    for seed in range(40):
+        problem = problem_of(workshop(random.Random(seed)))
+        if linear_recourse(problem) and any(offer.work_minutes for offer in problem.offers):
+            plan = solve(problem, gap=1e-6, prices=False, way="two-phase")
+            assert_true(problem, plan)
+            tried += plan.is_order
+    assert tried > 5
