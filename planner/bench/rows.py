@@ -109,7 +109,7 @@ def bound(runner):
         instance = runner.instance(size, scale.few)
         name = f"{size.name}, {scale.few} scenarios"
         merged = runner.result(solved_size, instance=instance)
-        if merged and merged["done"]:
+        if merged and merged["done"] and merged["cut"]:
             what = f"{name}: what merged uses may hide at the best order, counted in the bound"
             yield make(figure=what, value=merged["hidden"], target="<= 0.001")
         ours = runner.result(product, instance=instance)

@@ -79,7 +79,7 @@ def test_our_bound_is_judged_by_the_exact_form_solved_finer():
         {
             "product": {"objective": 999.5, "bound": 1000.2},
             "direct": {"objective": 1000.0, "bound": 1000.1},
-            "solved_size": {"done": True, "hidden": 0.0003},
+            "solved_size": {"done": True, "cut": True, "hidden": 0.0003},
         },
     )
     assert [row[:2] for row in found[:4]] == [
