@@ -19,7 +19,7 @@ STALLED = 3
 LEAST_GAP = 1e-9
 STEPS_TO_SETTLE = 60
 SETTLED = 1e-7
-HIDDEN = 0.5
+HIDDEN = 0.7
 
 
 class NoOrder(Exception):
@@ -38,7 +38,7 @@ class Search:
         self.best_columns: Any = None
         self.upper, self.ruled_out = np.inf, -np.inf
         self.looked = None  # the best point in fractions
-        self.fine = max(0.05 * gap, LEAST_GAP)
+        self.fine = max(0.07 * gap, LEAST_GAP)
         self.priced_at = None
 
     def run(self):
