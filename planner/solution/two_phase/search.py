@@ -38,7 +38,7 @@ class Search:
         self.best_columns: Any = None
         self.upper, self.ruled_out = np.inf, -np.inf
         self.looked = None  # the best point in fractions
-        self.fine = max(0.07 * gap, LEAST_GAP)
+        self.hidden, self.fine = HIDDEN, max(0.07 * gap, LEAST_GAP)
         self.priced_at = None
 
     def run(self):
@@ -80,7 +80,8 @@ class Search:
 
     def _hidden(self, worth):
         """How much merged uses may hide of an order's worth: little of what is not known yet anyway."""
-        return max(HIDDEN * (self.upper - worth), self.fine * max(1.0, abs(worth)))
+        unknown = self.hidden * (self.upper - worth) if self.hidden else 0.0
+        return max(unknown, self.fine * max(1.0, abs(worth)))
 
     def relaxed(self):
         """The best point in fractions; the bound is kept."""
@@ -227,7 +228,7 @@ class Search:
         for column in np.flatnonzero(master.whole):
             master.hold(column, self.best_columns[column], self.best_columns[column])
         master.uncap()
-        self.fine = 0.1 * SETTLED
+        self.hidden, self.fine = 0.0, 0.1 * SETTLED
         self.worth(self.best_columns)
         for _ in range(STEPS_TO_SETTLE):
             found = master.relaxed(self.clock.left(least=10.0))
