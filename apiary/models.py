@@ -28,6 +28,9 @@ class Keeper(models.Model):
     truck_lb = models.PositiveIntegerField(
         _("truck's load, lb"), default=1000, help_text=_("What the door plate allows, people taken off.")
     )
+    truck_cubic_ft = models.PositiveIntegerField(
+        _("truck's bed, cubic feet"), default=50, help_text=_("Length × width × height you stack to, in feet.")
+    )
     invented = models.BooleanField(_("invented"), default=False, help_text=_("True only in the demo."))
 
     def __str__(self):
@@ -37,8 +40,10 @@ class Keeper(models.Model):
 class YardQuestions(models.QuerySet):
     def with_colonies(self, *, on):
         """Each yard with `living`: the colonies alive in it by the evening of the day."""
-        alive = Q(colonies__started_on__lte=on) & (
-            Q(colonies__ended_on__isnull=True) | Q(colonies__ended_on__gt=on)
+        alive = (
+            Q(colonies__started_on__lte=on)
+            & (Q(colonies__ended_on__isnull=True) | Q(colonies__ended_on__gt=on))
+            & ~Q(colonies__ended_why=Colony.Ended.MISTAKE)
         )
         return self.annotate(living=Count("colonies", filter=alive, distinct=True))
 
@@ -156,14 +161,18 @@ class HiveSet(models.Model):
 class ColonyQuestions(models.QuerySet):
     def alive(self, *, on):
         """Colonies started by the day and not ended by its evening."""
-        return self.filter(started_on__lte=on).filter(Q(ended_on__isnull=True) | Q(ended_on__gt=on))
+        return self.real().filter(started_on__lte=on).filter(Q(ended_on__isnull=True) | Q(ended_on__gt=on))
+
+    def real(self):
+        """All but those entered by mistake: they count nowhere."""
+        return self.exclude(ended_why=Colony.Ended.MISTAKE)
 
     def in_yard(self, yard):
         return self.filter(yard=yard)
 
     def balance(self, *, since, until):
         """What became of the colonies between two evenings; united ones live on in another hive."""
-        span = self.filter(started_on__lte=until)
+        span = self.real().filter(started_on__lte=until)
         ended = span.filter(ended_on__gt=since, ended_on__lte=until)
         left = Q(ended_why__in=(Colony.Ended.SOLD, Colony.Ended.UNITED))
         return ColonyBalance(
@@ -189,6 +198,7 @@ class Colony(models.Model):
         UNITED = "united", _("united")
         SOLD = "sold", _("sold")
         LOST = "lost", _("lost")
+        MISTAKE = "mistake", _("entered by mistake")
 
     class Strength(models.TextChoices):
         STRONG = "strong", _("strong")
@@ -246,12 +256,34 @@ class ColonyEvent(models.Model):
     note = models.CharField(_("note"), max_length=200, blank=True)
     who = models.ForeignKey(settings.AUTH_USER_MODEL, models.PROTECT, null=True, blank=True, related_name="+")
     recorded_at = models.DateTimeField(auto_now_add=True)
+    act_key = models.CharField(_("key of the act"), max_length=64, blank=True, db_index=True)
+    undone = models.BooleanField(_("undone"), default=False, help_text=_("True: it does not count."))
 
     class Meta:
         ordering = ["day", "id"]
 
     def __str__(self):
         return f"{self.colony} {self.day}: {self.get_kind_display()}"
+
+
+class Access(models.Model):
+    """What a person may do here: the keeper all, a helper field acts in yards given to them, a reader only look."""
+
+    class Role(models.TextChoices):
+        KEEPER = "keeper", _("keeper")
+        HELPER = "helper", _("helper")
+        READER = "reader", _("reader")
+
+    user = models.OneToOneField(settings.AUTH_USER_MODEL, models.CASCADE, related_name="access")
+    role = models.CharField(_("role"), max_length=8, choices=Role, default=Role.READER)
+    yards = models.ManyToManyField(Yard, blank=True, related_name="helpers")
+    ended_at = models.DateTimeField(_("ended at"), null=True, blank=True)
+
+    class Meta:
+        verbose_name_plural = _("access")
+
+    def __str__(self):
+        return f"{self.user}: {self.get_role_display()}"
 
 
 class SignInLink(models.Model):
