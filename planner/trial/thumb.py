@@ -1,8 +1,9 @@
 """The rule of thumb a keeper could work out on an envelope, and what an order costs.
 
 Takes the operation, the assumptions and a sizing problem; gives {(offer, period): packs}: full hives for the target
-less the expected survivors, a super a colony, the season's usual feed and consumables, less what is in store and what
-the expected dead leave, in whole packs at the cheapest suppliers, all lines cut alike to the budget.
+less the expected survivors, a super a colony, the season's usual feed and consumables, less what is in store, in
+whole packs at the cheapest suppliers, all lines cut alike to the budget. That the dead leave their hives, it does not
+see: the keeper who counts on them no longer orders by thumb.
 """
 
 import math
@@ -12,13 +13,12 @@ from decimal import Decimal
 from planner.plan.pricing import priced
 from planner.plan.words import cents
 from planner.projection import home_set
-from planner.projection.colonies import base_gear, sound_share
 from planner.trial.envelope import Envelope
 
 
 def rule_of_thumb(operation, assumptions, problem):
     """(offer, period) -> packs, within the problem's budget."""
-    wanted, owned = _wanted(operation, assumptions, problem), _owned(operation, assumptions, problem)
+    wanted, owned = _wanted(operation, assumptions, problem), _owned(problem)
     instead = _combs_for_frames(operation)
 
     def shop(suppliers):
@@ -48,18 +48,11 @@ def _fewest_fees(shop, suppliers):
     return best[2]
 
 
-def _owned(operation, assumptions, problem):
-    """Pieces in store and on order, and those in the hives of colonies expected to die that are fit to use again."""
+def _owned(problem):
+    """Pieces in store and on order. What the dead will leave, an envelope does not see."""
     owned: dict[str, float] = defaultdict(float)
     for stock in problem.stock:
         owned[stock.part] += stock.quantity
-    sets = {facts.code: facts for facts in operation.sets}
-    parts = {part.code: part for part in operation.parts}
-    for group in operation.colonies:
-        facts = sets[group.hive_set]
-        for part, pieces in base_gear(group, facts).items():
-            fit = sound_share(parts.get(part), facts.width, assumptions)
-            owned[part] += pieces * (1 - assumptions.survival_share) * fit
     return owned
 
 
