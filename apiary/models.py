@@ -236,6 +236,12 @@ class Colony(models.Model):
         return self.tag
 
 
+class EventQuestions(models.QuerySet):
+    def counted(self):
+        """All but those whose act was undone."""
+        return self.filter(undone=False)
+
+
 class ColonyEvent(models.Model):
     """One thing that happened to a colony on a day; written by colonies.py only."""
 
@@ -254,10 +260,15 @@ class ColonyEvent(models.Model):
     kind = models.CharField(_("kind"), max_length=10, choices=Kind)
     yard = models.ForeignKey(Yard, models.PROTECT, related_name="+")
     note = models.CharField(_("note"), max_length=200, blank=True)
+    was = models.CharField(
+        _("before"), max_length=30, blank=True, help_text=_("The strength or set it had when this was told.")
+    )
     who = models.ForeignKey(settings.AUTH_USER_MODEL, models.PROTECT, null=True, blank=True, related_name="+")
     recorded_at = models.DateTimeField(auto_now_add=True)
     act_key = models.CharField(_("key of the act"), max_length=64, blank=True, db_index=True)
     undone = models.BooleanField(_("undone"), default=False, help_text=_("True: it does not count."))
+
+    objects = EventQuestions.as_manager()
 
     class Meta:
         ordering = ["day", "id"]
