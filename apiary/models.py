@@ -29,7 +29,15 @@ class Keeper(models.Model):
         _("truck's load, lb"), default=1000, help_text=_("What the door plate allows, people taken off.")
     )
     truck_cubic_ft = models.PositiveIntegerField(
-        _("truck's bed, cubic feet"), default=50, help_text=_("Length × width × height you stack to, in feet.")
+        _("truck's bed, cubic feet"),
+        default=50,
+        help_text=_("Length × width × height you stack to, in feet."),
+    )
+    count_every_months = models.PositiveSmallIntegerField(
+        _("a yard is counted every, months"),
+        default=6,
+        validators=[MinValueValidator(1), MaxValueValidator(60)],
+        help_text=_("Yards not counted for longer are listed as due. Six is a judgement: spring and autumn."),
     )
     invented = models.BooleanField(_("invented"), default=False, help_text=_("True only in the demo."))
 
