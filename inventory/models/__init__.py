@@ -1,20 +1,26 @@
-"""Inventory's tables: catalogue, suppliers and orders, counts, movements."""
+"""Inventory's tables: catalogue, suppliers and orders, counts, sales, movements."""
 
 from inventory.models.catalogue import GearSet, GearSetLine, Part, Recipe, RecipeLine
 from inventory.models.counts import Count, CountLine, FoundAnswer
+from inventory.models.deadouts import Deadout, Hold, InspectorWord, MothCare
 from inventory.models.movements import Act, BookSeal, Holding, Location, Movement
+from inventory.models.sales import Sale, SaleOwed, SaleReturn
 from inventory.models.suppliers import Offer, OfferPart, Order, OrderLine, OrderLinePart, PriceStep, Supplier
 
 __all__ = [
     "Act",
     "BookSeal",
+    "Deadout",
     "Count",
     "CountLine",
     "FoundAnswer",
     "GearSet",
     "GearSetLine",
+    "Hold",
     "Holding",
+    "InspectorWord",
     "Location",
+    "MothCare",
     "Movement",
     "Offer",
     "OfferPart",
@@ -25,5 +31,8 @@ __all__ = [
     "PriceStep",
     "Recipe",
     "RecipeLine",
+    "Sale",
+    "SaleOwed",
+    "SaleReturn",
     "Supplier",
 ]
