@@ -61,6 +61,7 @@ class Reason(StrEnum):
     DRAWN = "drawn by bees"
     SALVAGED = "salvaged"
     HELD = "held back"
+    RELEASED = "released"
     MENDED = "mended"
     BROKEN = "broken"
     SCRAPPED = "scrapped"
