@@ -3,6 +3,7 @@
 from inventory.models.catalogue import GearSet, GearSetLine, Part, Recipe, RecipeLine
 from inventory.models.counts import Count, CountLine, FoundAnswer
 from inventory.models.deadouts import Deadout, Hold, InspectorWord, MothCare
+from inventory.models.loans import Feeding, Loan, LoanBack
 from inventory.models.movements import Act, BookSeal, Holding, Location, Movement
 from inventory.models.sales import Sale, SaleOwed, SaleReturn
 from inventory.models.suppliers import Offer, OfferPart, Order, OrderLine, OrderLinePart, PriceStep, Supplier
@@ -13,12 +14,15 @@ __all__ = [
     "Deadout",
     "Count",
     "CountLine",
+    "Feeding",
     "FoundAnswer",
     "GearSet",
     "GearSetLine",
     "Hold",
     "Holding",
     "InspectorWord",
+    "Loan",
+    "LoanBack",
     "Location",
     "MothCare",
     "Movement",
