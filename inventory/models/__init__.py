@@ -3,6 +3,7 @@
 from inventory.models.catalogue import GearSet, GearSetLine, Part, Recipe, RecipeLine
 from inventory.models.counts import Count, CountLine, FoundAnswer
 from inventory.models.deadouts import Deadout, Hold, InspectorWord, MothCare
+from inventory.models.evenings import Evening
 from inventory.models.loans import Feeding, Loan, LoanBack
 from inventory.models.movements import Act, BookSeal, Holding, Location, Movement
 from inventory.models.sales import Sale, SaleOwed, SaleReturn
@@ -14,6 +15,7 @@ __all__ = [
     "Deadout",
     "Count",
     "CountLine",
+    "Evening",
     "Feeding",
     "FoundAnswer",
     "GearSet",

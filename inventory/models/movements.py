@@ -140,6 +140,7 @@ class Movement(Permanent):
         indexes = [
             models.Index(fields=["source", "part", "day"], name="movement_source"),
             models.Index(fields=["target", "part", "day"], name="movement_target"),
+            models.Index(fields=["day", "id"], name="movement_day"),
         ]
 
     def __str__(self):
@@ -168,10 +169,14 @@ class Holding(models.Model):
 
 
 class BookSeal(models.Model):
-    """The one row that knows how many movements there are and the last digest. Locked by every act."""
+    """The one row that knows how many movements there are and the last digest. Locked by every act.
+
+    `mark` signs both with the site's secret key, which is kept outside the database.
+    """
 
     length = models.PositiveBigIntegerField(default=0)
     head = models.CharField(max_length=64, blank=True)
+    mark = models.CharField(max_length=64, blank=True)
 
     class Meta:
         constraints = [models.CheckConstraint(condition=Q(pk=1), name="one_seal")]
