@@ -1,13 +1,14 @@
 """The life of a colony: started, moved, judged, set anew, ended. The only writer of colony state and its events.
 
-Takes plain values and the day; gives the Colony or a question's answer. An act told late (an evening's catching
-up) is written on its day and changes the present only where nothing later of its kind is known.
-Knows nothing of gear: what an ended colony holds is salvaged by inventory.
+Takes plain values, the day and the key of the act; gives the Colony or a question's answer. An act told late (an
+evening's catching up) is written on its day and changes the present only where nothing later of its kind is known.
+What an act did is taken back by its key. Knows nothing of gear: what an ended colony holds is salvaged by inventory.
 """
 
 import datetime as dt
 
 from django.db import transaction
+from django.db.models import Q
 from django.utils import timezone
 
 from apiary.errors import (
@@ -15,22 +16,43 @@ from apiary.errors import (
     ColonyNotStarted,
     FutureDay,
     LaterEvent,
+    MoreRestsOnIt,
     MotherUnfit,
     NoTag,
     SameSet,
     SameYard,
     TagTaken,
     UnknownWord,
+    refuse,
     told,
 )
-from apiary.models import Colony, ColonyEvent
+from apiary.models import Colony, ColonyEvent, HiveSet
 
-STANDING = (ColonyEvent.Kind.STARTED, ColonyEvent.Kind.MOVED)
+Kind = ColonyEvent.Kind
+STANDING = (Kind.STARTED, Kind.MOVED)
+RESTS = {  # what later events of the same colony rest on one of this kind
+    Kind.STARTED: tuple(Kind),
+    Kind.MOVED: (Kind.MOVED, Kind.SPLIT, Kind.UNITED, Kind.ENDED),
+    Kind.SET: (Kind.SET,),
+}
+ENDS = tuple(
+    why for why in Colony.Ended.values if why != Colony.Ended.MISTAKE
+)  # a mistake is undone, not ended
 
 
 @transaction.atomic
 def start(
-    *, tag, yard, hive_set, day, who, origin=Colony.Origin.OVERWINTERED, mother=None, strength="fair", note=""
+    *,
+    tag,
+    yard,
+    hive_set,
+    day,
+    who,
+    origin=Colony.Origin.OVERWINTERED,
+    mother=None,
+    strength="fair",
+    note="",
+    act_key="",
 ):
     """A colony begins in a yard: overwintered into the books, or a split, nuc, package or swarm."""
     refuse_future(day)
@@ -48,59 +70,79 @@ def start(
         hive_set=hive_set,
         strength=strength,
     )
-    _record(colony, ColonyEvent.Kind.STARTED, day, who, yard=yard, note=note)
+    _record(colony, Kind.STARTED, day, who, yard=yard, note=note, act_key=act_key)
     return colony
 
 
 @transaction.atomic
-def move(colony, *, yard, day, who, note=""):
+def move(colony, *, yard, day, who, note="", act_key=""):
     """The colony is taken to another yard."""
     colony = _living(colony, day)
     if yard_on(colony, day).pk == yard.pk:
         raise SameYard(colony=colony, yard=yard, day=day)
-    latest = not colony.events.filter(kind__in=STANDING, day__gt=day).exists()
-    _record(colony, ColonyEvent.Kind.MOVED, day, who, yard=yard, note=note)
+    latest = not colony.events.counted().filter(kind__in=STANDING, day__gt=day).exists()
+    _record(colony, Kind.MOVED, day, who, yard=yard, note=note, act_key=act_key)
     return _set(colony, "yard", yard, latest)
 
 
 @transaction.atomic
-def judge(colony, *, strength, day, who, note=""):
+def judge(colony, *, strength, day, who, note="", act_key=""):
     """The colony was looked at: strong, fair or weak."""
     colony = _living(colony, day)
     _known(Colony.Strength, strength, "strength")
-    latest = not colony.events.filter(kind=ColonyEvent.Kind.STRENGTH, day__gt=day).exists()
-    _record(colony, ColonyEvent.Kind.STRENGTH, day, who, note=_said(strength, note))
+    latest = not colony.events.counted().filter(kind=Kind.STRENGTH, day__gt=day).exists()
+    words = {"note": _said(strength, note), "was": colony.strength, "act_key": act_key}
+    _record(colony, Kind.STRENGTH, day, who, **words)
     return _set(colony, "strength", strength, latest)
 
 
 @transaction.atomic
-def change_set(colony, *, hive_set, day, who, note=""):
+def change_set(colony, *, hive_set, day, who, note="", act_key=""):
     """The colony stands in another set from now on; its gear is moved by acts of the ledger."""
     colony = _living(colony, day)
     if colony.hive_set_id == hive_set.pk:
         raise SameSet(colony=colony, hive_set=hive_set)
-    latest = not colony.events.filter(kind=ColonyEvent.Kind.SET, day__gt=day).exists()
-    _record(colony, ColonyEvent.Kind.SET, day, who, note=_said(hive_set.code, note))
+    latest = not colony.events.counted().filter(kind=Kind.SET, day__gt=day).exists()
+    words = {"note": _said(hive_set.code, note), "was": colony.hive_set.code, "act_key": act_key}
+    _record(colony, Kind.SET, day, who, **words)
     return _set(colony, "hive_set", hive_set, latest)
 
 
 @transaction.atomic
-def end(colony, *, why, day, who, note=""):
+def end(colony, *, why, day, who, note="", act_key=""):
     """The colony died, was united, sold or lost. What the book has on it waits to be salvaged."""
     colony = _living(colony, day)
-    _known(Colony.Ended, why, "reason for a colony's end")
-    later = colony.events.filter(day__gt=day).order_by("day", "id").last()
+    if why not in ENDS:
+        raise UnknownWord(word=why, what="reason for a colony's end", choices=", ".join(ENDS))
+    later = colony.events.counted().filter(day__gt=day).order_by("day", "id").last()
     if later is not None:
         raise LaterEvent(colony=colony, day=day, event=later.get_kind_display(), event_day=later.day)
     colony.ended_on, colony.ended_why = day, why
     colony.save(update_fields=["ended_on", "ended_why"])
-    _record(colony, ColonyEvent.Kind.ENDED, day, who, note=_said(why, note))
+    _record(colony, Kind.ENDED, day, who, note=_said(why, note), act_key=act_key)
     return colony
+
+
+@transaction.atomic
+def undo(act_key, *, who, day):
+    """Takes back all that an act did to colonies; its events stay in the book and no longer count.
+
+    Refused where something later needs it. A colony the act started ends as a mistake on its start day and frees
+    its tag. Gives the colonies touched.
+    """
+    refuse_future(day)
+    events = list(ColonyEvent.objects.counted().filter(act_key=act_key).order_by("id")) if act_key else []
+    touched = Colony.objects.select_for_update().in_bulk({event.colony_id for event in events})
+    refuse(filter(None, (_resting(event, touched[event.colony_id]) for event in events)))
+    ColonyEvent.objects.filter(pk__in=[event.pk for event in events]).update(undone=True)
+    for event in reversed(events):
+        _take_back(event, touched[event.colony_id], who, day)
+    return list(touched.values())
 
 
 def yard_on(colony, day):
     """The yard in which the colony stood on the evening of a day."""
-    standing = colony.events.filter(kind__in=STANDING, day__lte=day).select_related("yard")
+    standing = colony.events.counted().filter(kind__in=STANDING, day__lte=day).select_related("yard")
     last = standing.order_by("day", "id").last()
     return last.yard if last is not None else colony.yard
 
@@ -109,7 +151,7 @@ def yards_on(day=None):
     """{colony's id: yard's id} on the evening of a day; without a day as it is now. Ended ones stay where they stood."""
     stood = dict(Colony.objects.values_list("pk", "yard_id"))
     if day is not None:
-        events = ColonyEvent.objects.filter(kind__in=STANDING, day__lte=day).order_by("day", "id")
+        events = ColonyEvent.objects.counted().filter(kind__in=STANDING, day__lte=day).order_by("day", "id")
         stood.update(events.values_list("colony_id", "yard_id"))
     return stood
 
@@ -141,9 +183,10 @@ def _set(colony, field, value, latest):
     return colony
 
 
-def _record(colony, kind, day, who, *, yard=None, note=""):
+def _record(colony, kind, day, who, *, yard=None, note="", was="", act_key=""):
     yard = yard or yard_on(colony, day)
-    ColonyEvent.objects.create(colony=colony, day=day, kind=kind, yard=yard, note=note[:200], who=who)
+    words = {"note": note[:200], "was": was, "act_key": act_key}
+    ColonyEvent.objects.create(colony=colony, day=day, kind=kind, yard=yard, who=who, **words)
 
 
 def _said(word, note):
@@ -172,3 +215,51 @@ def _refuse_mother(mother, tag, day):
 def _known(words, word, what):
     if word not in words.values:
         raise UnknownWord(word=word, what=what, choices=", ".join(words.values))
+
+
+def _resting(event, colony):
+    """The refusal where something of another act needs the event; None where nothing does."""
+    others = colony.events.counted().filter(kind__in=RESTS.get(event.kind, ())).exclude(act_key=event.act_key)
+    after = Q(day__gt=event.day) | Q(day=event.day, id__gt=event.pk)
+    later = others.filter(after).first()
+    if later is None and event.kind == Kind.STARTED:
+        daughters = ColonyEvent.objects.counted().filter(kind=Kind.STARTED, colony__mother=colony)
+        later = daughters.exclude(act_key=event.act_key).first()
+    if later is None:
+        return None
+    return MoreRestsOnIt(
+        colony=colony,
+        event=event.get_kind_display(),
+        event_day=event.day,
+        later=f"{later.colony} {later.get_kind_display()}",
+        later_day=later.day,
+    )
+
+
+def _take_back(event, colony, who, day):
+    """Sets the colony to what its counted events say without this one."""
+    if event.kind == Kind.STARTED:
+        _mistaken(colony, event.yard, who, day)
+    elif event.kind == Kind.MOVED:
+        colony.yard = colony.events.counted().filter(kind__in=STANDING).last().yard
+    elif event.kind == Kind.STRENGTH:
+        colony.strength = _word_now(colony, Kind.STRENGTH)
+    elif event.kind == Kind.SET:
+        colony.hive_set = HiveSet.objects.get(code=_word_now(colony, Kind.SET))
+    elif event.kind == Kind.ENDED:
+        colony.ended_on, colony.ended_why = None, ""
+    colony.save()
+
+
+def _word_now(colony, kind):
+    """The strength or set by the last event that counts; by none, what was before the first ever told."""
+    events = colony.events.filter(kind=kind)
+    last = events.counted().last()
+    return last.note.partition(":")[0] if last is not None else events.order_by("id").first().was
+
+
+def _mistaken(colony, yard, who, day):
+    note = _said(Colony.Ended.MISTAKE, f"{colony.tag}, undone on {told(day)}")
+    _record(colony, Kind.ENDED, colony.started_on, who, yard=yard, note=note)
+    colony.tag = f"{colony.tag[:14]}, mistake {colony.pk}"
+    colony.ended_on, colony.ended_why = colony.started_on, Colony.Ended.MISTAKE

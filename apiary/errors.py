@@ -101,3 +101,10 @@ class UnknownWord(Refused):
 
 class LaterEvent(Refused):
     sentence = "Colony {colony} cannot have ended on {day}: it was still {event} on {event_day}. Give that day or a later one."
+
+
+class MoreRestsOnIt(Refused):
+    sentence = (
+        "Colony {colony} ({event}, {event_day}) cannot be put back: {later} on {later_day} rests on it. "
+        "Undo that first."
+    )

@@ -111,7 +111,7 @@ def yard(request, code):
 @require_GET
 def colony(request, pk):
     bees = get_object_or_404(Colony.objects.select_related("yard", "hive_set", "mother"), pk=pk)
-    events = bees.events.select_related("yard", "who").order_by("-day", "-id")
+    events = bees.events.counted().select_related("yard", "who").order_by("-day", "-id")
     context = {"colony": bees, "events": events, "cells": colony_cells(bees)}
     context["events_words"] = counted(len(events), "entry", "entries")
     return render(request, "apiary/colony.html", context)

@@ -25,6 +25,7 @@ __all__ = [
     "FutureDay",
     "HeldBack",
     "KeyTaken",
+    "LaterWork",
     "MoreThanOwed",
     "NotAColony",
     "NotAStore",
@@ -168,3 +169,7 @@ class ReferenceTaken(Refused):
 
 class TooManyPacks(Refused):
     sentence = "{offer}: {packs} packs wanted, but an order takes at most {max_packs}."
+
+
+class LaterWork(Refused):
+    sentence = "{act} cannot be undone: {later} was booked on colony {colony} after it. Undo that first."

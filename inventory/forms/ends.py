@@ -3,6 +3,7 @@
 from django import forms
 from django.utils.translation import gettext_lazy as _
 
+from apiary.colonies import ENDS
 from apiary.models import Colony
 
 
@@ -11,7 +12,9 @@ class EndForm(forms.Form):
 
     day = forms.DateField(widget=forms.HiddenInput)
     why = forms.ChoiceField(
-        label=_("What became of it?"), choices=Colony.Ended.choices, widget=forms.RadioSelect
+        label=_("What became of it?"),
+        choices=[(why, Colony.Ended(why).label) for why in ENDS],
+        widget=forms.RadioSelect,
     )
     note = forms.CharField(label=_("Note"), max_length=150, required=False)
 

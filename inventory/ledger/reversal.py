@@ -10,20 +10,25 @@ from inventory.ledger.posting import Entry, post
 
 
 def reverse(*, act, who, key, day=None, note=""):
-    """Puts back what the act moved."""
+    """Puts back what the act moved. An act that told of bees too is undone by yardwork."""
     on = act.day if day is None else day
 
     def entries():
-        if act.reverses_id is not None:
-            raise CannotBeReversed(act=act)
-        if type(act).objects.filter(reverses=act).exists():
-            raise AlreadyReversed(act=act)
-        if on < act.day:
-            raise ReversedTooEarly(act=act, day=on, act_day=act.day)
-        rows = act.movements.select_related("part", "source", "target", "order_line__order")
-        return [_back(row) for row in rows]
+        return entries_back(act, on)
 
     return post("reverse", entries, day=on, who=who, key=key, note=note, reverses=act)
+
+
+def entries_back(act, on):
+    """The act's movements the other way round; refused where it cannot be reversed on that day."""
+    if act.reverses_id is not None:
+        raise CannotBeReversed(act=act)
+    if type(act).objects.filter(reverses=act).exists():
+        raise AlreadyReversed(act=act)
+    if on < act.day:
+        raise ReversedTooEarly(act=act, day=on, act_day=act.day)
+    rows = act.movements.select_related("part", "source", "target", "order_line__order")
+    return [_back(row) for row in rows]
 
 
 def _back(row):

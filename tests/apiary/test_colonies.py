@@ -12,6 +12,7 @@ from apiary.errors import (
     ColonyNotStarted,
     FutureDay,
     LaterEvent,
+    MoreRestsOnIt,
     MotherUnfit,
     NoTag,
     SameSet,
@@ -198,3 +199,148 @@ def test_a_refused_act_leaves_no_event(colony, creek):
     with pytest.raises(SameYard):
         colonies.move(colony, yard=creek, day=day(2), who=None)
     assert ColonyEvent.objects.count() == 1
+
+
+def now(colony):
+    return Colony.objects.get(pk=colony.pk)
+
+
+def undo(key):
+    return colonies.undo(key, who=None, day=day(28))
+
+
+def test_every_act_writes_its_key_on_its_event(creek, hill):
+    colony = start(creek, "A1", act_key="a")
+    colonies.move(colony, yard=hill, day=day(2), who=None, act_key="b")
+    colonies.judge(colony, strength="weak", day=day(3), who=None, act_key="c")
+    colonies.change_set(
+        colony, hive_set=makers.make_hive_set("one-deep-10"), day=day(4), who=None, act_key="d"
+    )
+    colonies.end(colony, why="sold", day=day(5), who=None, act_key="e")
+    assert [event.act_key for event in colony.events.all()] == ["a", "b", "c", "d", "e"]
+
+
+def test_a_mistake_is_undone_and_never_a_reason_to_end(colony):
+    with pytest.raises(UnknownWord, match="died, united, sold, lost"):
+        colonies.end(colony, why="mistake", day=day(9), who=None)
+
+
+def test_undoing_a_move_puts_the_colony_back(colony, creek, hill):
+    colonies.move(colony, yard=hill, day=day(10), who=None, act_key="moved")
+    assert undo("moved") == [colony]
+    assert now(colony).yard == creek
+    assert yard_on(colony, day(20)) == creek
+    assert yards_on(day(20)) == {colony.pk: creek.pk}
+    assert [event.undone for event in colony.events.all()] == [False, True]
+    colonies.move(colony, yard=hill, day=day(10), who=None, act_key="moved again")
+    assert now(colony).yard == hill
+
+
+def test_undoing_a_judgement_gives_the_one_before_back(colony):
+    for key, strength, on in (("a", "strong", day(10)), ("b", "weak", day(20)), ("late", "fair", day(15))):
+        colonies.judge(colony, strength=strength, day=on, who=None, act_key=key)
+    undo("late")
+    assert now(colony).strength == "weak"
+    undo("b")
+    assert now(colony).strength == "strong"
+    undo("a")
+    assert now(colony).strength == "fair"
+
+
+def test_judgements_undone_in_any_order_leave_the_first_strength(colony):
+    for key, strength, on in (("a", "strong", day(10)), ("b", "weak", day(20))):
+        colonies.judge(colony, strength=strength, day=on, who=None, act_key=key)
+    undo("a")
+    assert now(colony).strength == "weak"
+    undo("b")
+    assert now(colony).strength == "fair"
+
+
+def test_undoing_another_set_gives_the_old_one_back(colony):
+    three = makers.make_hive_set("three-mediums-10")
+    colonies.change_set(colony, hive_set=three, day=day(20), who=None, act_key="set")
+    undo("set")
+    assert now(colony).hive_set == makers.make_hive_set("two-deeps-10")
+
+
+def test_undoing_an_end_gives_the_colony_its_life_back(colony):
+    colonies.end(colony, why="died", day=day(9), who=None, act_key="dead")
+    undo("dead")
+    assert (now(colony).ended_on, now(colony).ended_why) == (None, "")
+    assert colonies.judge(colony, strength="weak", day=day(12), who=None).strength == "weak"
+
+
+def test_a_colony_started_by_mistake_counts_nowhere_and_frees_its_tag(colony, creek):
+    who = makers.make_person()
+    daughter = start(creek, "A1a", origin="split", mother=colony, day=day(20), act_key="split")
+    colonies.undo("split", who=who, day=day(21))
+    daughter = now(daughter)
+    assert (daughter.ended_on, daughter.ended_why) == (day(20), "mistake")
+    assert daughter.tag == f"A1a, mistake {daughter.pk}"
+    assert list(Colony.objects.alive(on=day(20))) == [colony]
+    last = daughter.events.last()
+    assert (last.kind, last.who, last.note) == ("ended", who, "mistake: A1a, undone on 21 May 2025")
+    assert start(creek, "A1a", origin="split", mother=colony, day=day(22)).pk != daughter.pk
+
+
+def test_all_colonies_of_an_act_are_put_back_together(creek, hill):
+    bees = [makers.make_colony(yard=creek) for _ in range(3)]
+    for colony in bees:
+        colonies.move(colony, yard=hill, day=day(10), who=None, act_key="load")
+        colonies.judge(colony, strength="weak", day=day(10), who=None, act_key="load")
+    assert len(undo("load")) == 3
+    assert {(now(colony).yard, now(colony).strength) for colony in bees} == {(creek, "fair")}
+
+
+def test_what_something_later_rests_on_is_not_undone(colony, creek, hill):
+    mill = makers.make_yard("mill")
+    colonies.move(colony, yard=hill, day=day(10), who=None, act_key="first")
+    colonies.move(colony, yard=mill, day=day(20), who=None, act_key="second")
+    with pytest.raises(MoreRestsOnIt, match="Undo that first") as refused:
+        undo("first")
+    assert (refused.value.event_day, refused.value.later_day) == (day(10), day(20))
+    undo("second")
+    undo("first")
+    assert now(colony).yard == creek
+
+
+def test_a_set_that_was_changed_again_is_not_undone(colony):
+    for key, code, on in (("a", "one-deep-10", day(10)), ("b", "three-mediums-10", day(11))):
+        colonies.change_set(colony, hive_set=makers.make_hive_set(code), day=on, who=None, act_key=key)
+    with pytest.raises(MoreRestsOnIt):
+        undo("a")
+
+
+def test_a_start_is_not_undone_once_the_colony_has_a_life(creek):
+    colony = start(creek, "B1", act_key="started")
+    colonies.judge(colony, strength="weak", day=day(1), who=None)
+    with pytest.raises(MoreRestsOnIt):
+        undo("started")
+    mother = start(creek, "B2", act_key="mother")
+    start(creek, "B2a", origin="split", mother=mother, day=day(20), act_key="daughter")
+    with pytest.raises(MoreRestsOnIt, match="B2a started"):
+        undo("mother")
+    undo("daughter")
+    undo("mother")
+    assert now(mother).ended_why == "mistake"
+
+
+def test_a_refused_undoing_leaves_everything_as_it_was(colony, hill):
+    other = makers.make_colony(yard=colony.yard)
+    for bees in (other, colony):
+        colonies.move(bees, yard=hill, day=day(10), who=None, act_key="load")
+    colonies.end(colony, why="died", day=day(12), who=None)
+    with pytest.raises(MoreRestsOnIt):
+        undo("load")
+    assert now(other).yard == hill
+    assert not ColonyEvent.objects.filter(undone=True).exists()
+
+
+def test_no_key_undoes_nothing(colony):
+    assert undo("") == []
+    assert not colony.events.filter(undone=True).exists()
+
+
+def test_an_undoing_is_not_of_a_day_to_come(colony):
+    with pytest.raises(FutureDay):
+        colonies.undo("x", who=None, day=timezone.localdate() + dt.timedelta(days=1))
