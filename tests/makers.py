@@ -9,7 +9,7 @@ import itertools
 from django.contrib.auth import get_user_model
 
 from apiary import colonies
-from apiary.models import Colony, FlowWindow, HiveSet, Keeper, Yard
+from apiary.models import Access, Colony, FlowWindow, HiveSet, Keeper, Yard
 from inventory import ledger
 from inventory.catalogue import ensure_catalogue
 from inventory.ledger import Line
@@ -36,8 +36,12 @@ def make_keeper(**fields):
     )
 
 
-def make_person(name="robin", **fields):
-    return get_user_model().objects.create_user(username=name, password="long enough to guess", **fields)
+def make_person(name="robin", *, role=Access.Role.KEEPER, yards=(), **fields):
+    """A person with that role in those yards; None for one who was given no role."""
+    person = get_user_model().objects.create_user(username=name, password="long enough to guess", **fields)
+    if role is not None:
+        Access.objects.create(user=person, role=role).yards.set(yards)
+    return person
 
 
 def make_yard(code=None, **fields):

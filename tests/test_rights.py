@@ -1,0 +1,121 @@
+"""Who may do what where: every address of the project against the keeper, a helper with the yard, one without, a
+reader, and nobody; looking and sending. An address that has no row in the table of rights fails here.
+"""
+
+import pytest
+from django.test import Client
+from django.urls import URLPattern, get_resolver, reverse
+
+from apiary.rights import HELPER, KEEPER, READER, RIGHTS
+from tests import makers
+
+pytestmark = pytest.mark.django_db
+OFFICE = "admin/"
+
+
+def addresses(patterns=None, before=""):
+    """(route, pattern) of every address of the project, the office's tables left out."""
+    for pattern in get_resolver().url_patterns if patterns is None else patterns:
+        route = before + str(pattern.pattern)
+        if isinstance(pattern, URLPattern):
+            yield route, pattern
+        elif route != OFFICE:
+            yield from addresses(pattern.url_patterns, route)
+
+
+PATTERNS = {pattern.name: pattern for _route, pattern in addresses()}
+
+
+@pytest.fixture
+def world():
+    """An invented outfit: the yard of the helper, another yard, and something of everything an address can name."""
+    keeper = makers.make_person("keeper", is_superuser=True)
+    shed, mine, far = makers.make_shed(), makers.make_yard("fern-hollow"), makers.make_yard("long-acre")
+    colony, away = makers.make_colony("F-01", yard=mine, gear=True), makers.make_colony("L-01", yard=far)
+    act = makers.put(mine, {"box-medium-10": 12})
+    people = {
+        "keeper": keeper,
+        "helper": makers.make_person("helper", role=HELPER, yards=[mine, shed]),
+        "elsewhere": makers.make_person("elsewhere", role=HELPER, yards=[far]),
+        "reader": makers.make_person("reader", role=READER, yards=[mine]),
+    }
+    rows = {"order": makers.make_order().pk, "books": act.pk, "person": people["reader"].pk}
+    return {"people": people, "yard": mine, "colony": colony, "away": away, "far": far, "rows": rows}
+
+
+def path_to(name, world):
+    """The address of that name in the helper's yard."""
+    right, given = RIGHTS[name], {}
+    for argument in PATTERNS[name].pattern.converters:
+        if argument == right.yard:
+            given[argument] = world["yard"].code
+        elif argument == right.colony:
+            given[argument] = world["colony"].pk
+        else:
+            given[argument] = world["rows"].get(name.split("-")[0], 1)
+    path = reverse(name, kwargs=given)
+    return f"{path}?yard={world['yard'].code}" if name.startswith("act-") and not given else path
+
+
+def bound(name):
+    """Whether the address names a yard: then it is closed to a helper who works elsewhere."""
+    right = RIGHTS[name]
+    return bool(right.yard or right.colony) or (
+        name.startswith("act-") and not PATTERNS[name].pattern.converters
+    )
+
+
+def is_open(name, who, method):
+    """What the table says of one address, one person and one way to ask."""
+    right = RIGHTS[name]
+    if right.door or who == "keeper":
+        return True
+    if who == "reader":
+        return READER in right.roles and method == "get"
+    if who == "elsewhere":
+        return HELPER in right.roles and not bound(name)
+    return HELPER in right.roles
+
+
+def sign_in(person):
+    client = Client()
+    client.force_login(person)
+    return client
+
+
+def test_every_address_has_a_name_and_a_row_and_every_row_an_address():
+    assert all(pattern.name for _route, pattern in addresses())
+    assert set(PATTERNS) == set(RIGHTS)
+
+
+def test_no_name_stands_for_two_addresses():
+    names = [pattern.name for _route, pattern in addresses()]
+    assert len(names) == len(set(names))
+
+
+def test_every_row_is_open_to_the_keeper():
+    assert all(right.door or KEEPER in right.roles for right in RIGHTS.values())
+
+
+@pytest.mark.parametrize("method", ["get", "post"])
+@pytest.mark.parametrize("name", sorted(RIGHTS))
+def test_an_address_is_open_to_whom_the_table_says(name, method, world):
+    path = path_to(name, world)
+    answers = {}
+    for who, person in world["people"].items():
+        if who == "keeper":
+            continue
+        answer = getattr(sign_in(person), method)(path)
+        answers[who] = answer.status_code != 403
+        if answer.status_code == 403:
+            assert "Not yours to open" in answer.content.decode()
+    answers["keeper"] = getattr(sign_in(world["people"]["keeper"]), method)(path).status_code != 403
+    assert answers == {who: is_open(name, who, method) for who in answers}
+
+
+@pytest.mark.parametrize("method", ["get", "post"])
+@pytest.mark.parametrize("name", sorted(name for name, right in RIGHTS.items() if not right.door))
+def test_nobody_is_sent_to_the_door(name, method, world):
+    answer = getattr(Client(), method)(path_to(name, world))
+    assert answer.status_code == 302
+    assert answer.url.startswith(reverse("sign-in"))
