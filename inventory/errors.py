@@ -16,22 +16,31 @@ from apiary.errors import (
 __all__ = [
     "AlreadyReversed",
     "AppendOnly",
+    "BackBeforeLent",
     "BeforeOrdered",
     "CannotBeReversed",
     "ColonyAlive",
     "ColonyEnded",
     "ColonyNotStarted",
     "DoesNotFit",
+    "DrawnTwice",
+    "DueBeforeLent",
+    "FedTwice",
     "FutureDay",
     "HeldBack",
     "KeyTaken",
     "LaterWork",
+    "LoanCameBack",
+    "MoreThanLent",
     "MoreThanOwed",
+    "NoBorrower",
     "NotAColony",
+    "NotAQuantity",
     "NotAStore",
     "NotEnough",
     "NotForHive",
     "NotFoundation",
+    "NotLent",
     "NotOnOrder",
     "NotWhole",
     "NothingGiven",
@@ -173,3 +182,44 @@ class TooManyPacks(Refused):
 
 class LaterWork(Refused):
     sentence = "{act} cannot be undone: {later} was booked on colony {colony} after it. Undo that first."
+
+
+class NotAQuantity(Refused):
+    sentence = "{colony}: {quantity!r} is not an amount of feed: give a whole number, zero or more."
+
+
+class FedTwice(Refused):
+    sentence = "Colony {colony} stands twice in this feeding: tell one amount for it."
+
+
+class DrawnTwice(Refused):
+    sentence = "Colony {colony} stands twice among those that drew comb: tell its frames once."
+
+
+class NoBorrower(Refused):
+    sentence = "Who has it? Write the name of the person the gear is lent to, in at most {longest} letters."
+
+
+class DueBeforeLent(Refused):
+    sentence = "Due back on {due_on}, but lent on {day}: give the same day or a later one."
+
+
+class NotLent(Refused):
+    sentence = "The loan to {to} was taken back as a mistake: nothing of it is out. Open what is lent and choose again."
+
+
+class BackBeforeLent(Refused):
+    sentence = "{to} was lent this on {lent_on}: it cannot be back on {day}. Give that day or a later one."
+
+
+class MoreThanLent(Refused):
+    sentence = (
+        "{to} has {out} of {part} out on {day}, not {wanted}: count again, "
+        "or book what is beyond it by a count of the store."
+    )
+
+
+class LoanCameBack(Refused):
+    sentence = (
+        "{act} cannot be undone: some of it was booked as back or lost since. Undo that first, then the loan."
+    )

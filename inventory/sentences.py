@@ -6,12 +6,17 @@ Takes an act and its movements; gives words. Changes nothing.
 from inventory.gear import Condition, Reason
 from inventory.models import Location
 from inventory.pieces import many
+from inventory.syrup import RATIONS
 
 HEADS = {
     "opening stock": "Opening stock",
     "load sheet": "Sheet loaded",
     "receive": "Received",
     "move": "Moved",
+    "haul": "Hauled",
+    "lend": "Lent",
+    "get back": "Got back",
+    "feed": "Fed",
     "place": "Placed on a colony",
     "take off": "Taken off a colony",
     "assemble": "Assembled",
@@ -60,6 +65,44 @@ def _carried(verb):
         return f"{verb} {amount(rows)} from {rows[0].source} to {rows[0].target}."
 
     return tell
+
+
+def _hauled(_act, rows):
+    drops: dict = {}
+    for row in rows:
+        drops.setdefault(row.target, []).append(row)
+    words = [f"{amount(part)} to {target}" for target, part in drops.items()]
+    return f"Hauled from {rows[0].source}: {', '.join(words)}."
+
+
+def _lent(act, rows):
+    loan = act.loan
+    until = f", due back {loan.due_on:%-d %B %Y}" if loan.due_on else ", with no day to be back"
+    return f"Lent {amount(rows)} of {rows[0].source} to {loan.to}{until}."
+
+
+def _came_back(act, rows):
+    kept = [row for row in rows if row.target.is_inside]
+    mend = [row for row in kept if row.condition == Condition.TO_MEND]
+    lost = [row for row in rows if row.target.kind == Location.Kind.LOST]
+    words = [f"{amount(kept)} back in the store of {kept[0].target}"] if kept else []
+    words += [f"{amount(mend)} of it to mend"] if mend else []
+    words += [f"{amount(lost)} given up for lost"] if lost else []
+    return f"From {act.loan_back.loan.to}: {', '.join(words)}."
+
+
+def _fed(act, rows):
+    given = list(act.feedings.all())
+    ration = RATIONS[given[0].feed]
+    whole = ration.amount(sum(row.quantity for row in given))
+    colonies = "1 colony" if len(given) == 1 else f"{len(given)} colonies"
+    return f"Fed {colonies} {whole} of {ration.words.lower()}: {amount(rows)} of {rows[0].part} of {rows[0].source}."
+
+
+def _drawn(_act, rows):
+    combs = [row for row in rows if row.target.is_inside]
+    hives = len({row.target_id for row in combs})
+    return f"Comb drawn: {amount(combs)} on {'1 colony' if hives == 1 else f'{hives} colonies'}."
 
 
 def _gone(verb):
@@ -128,6 +171,11 @@ def _plain(act, rows):
 
 TELLERS = {
     "move": _carried("Moved"),
+    "haul": _hauled,
+    "lend": _lent,
+    "get back": _came_back,
+    "feed": _fed,
+    "draw": _drawn,
     "place": _carried("Placed"),
     "take off": _carried("Took"),
     "receive": _received,

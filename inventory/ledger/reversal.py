@@ -4,9 +4,10 @@ Takes an act; gives the reversal, dated as the act itself unless a later day is 
 the mistake. Once only; refused where a day would end below zero.
 """
 
-from inventory.errors import AlreadyReversed, CannotBeReversed, ReversedTooEarly
+from inventory.errors import AlreadyReversed, CannotBeReversed, LoanCameBack, ReversedTooEarly
 from inventory.gear import Reason
 from inventory.ledger.posting import Entry, post
+from inventory.loans import came_back
 
 
 def reverse(*, act, who, key, day=None, note=""):
@@ -27,6 +28,8 @@ def entries_back(act, on):
         raise AlreadyReversed(act=act)
     if on < act.day:
         raise ReversedTooEarly(act=act, day=on, act_day=act.day)
+    if came_back(act):
+        raise LoanCameBack(act=act)
     rows = act.movements.select_related("part", "source", "target", "order_line__order")
     return [_back(row) for row in rows]
 

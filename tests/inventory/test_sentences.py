@@ -3,8 +3,8 @@
 import pytest
 
 from inventory import ledger
-from inventory.ledger import Line, Piece
-from inventory.models import Act, Movement
+from inventory.ledger import Line, Piece, Return
+from inventory.models import Act, Loan, Movement
 from inventory.sentences import HEADS, amount, head_of, sentence_of
 from tests import makers
 
@@ -21,7 +21,33 @@ def test_opening_stock_and_drawn_comb():
     makers.put(shed, {"box-deep-10": 8, "sugar": 50})
     assert sentence_of(Act.objects.last()) == "Opening stock: 8 pieces and 50 lb."
     lines = [Line("frame-deep-foundation", 10)]
-    assert told(ledger.draw, colony=colony, lines=lines) == "Comb drawn: 20 pieces."
+    assert told(ledger.draw, colony=colony, lines=lines) == "Comb drawn: 10 pieces on 1 colony."
+
+
+def test_a_load_a_loan_and_a_feeding_tell_where_to_whom_and_how_much():
+    shed, yards = makers.make_shed(), [makers.make_yard("fern-hollow"), makers.make_yard("long-acre")]
+    makers.put(shed, {"box-deep-10": 8, "sugar": 50})
+    drops = [(yard, [Line("box-deep-10", number)]) for yard, number in zip(yards, (1, 2), strict=True)]
+    words = "Hauled from Shed: 1 piece to Fern Hollow, 2 pieces to Long Acre."
+    assert told(ledger.haul, source=shed, drops=drops) == words
+    lent = {"source": shed, "to": "A. Neighbour", "lines": [Line("box-deep-10", 3)]}
+    assert told(ledger.lend, **lent) == "Lent 3 pieces of Shed to A. Neighbour, with no day to be back."
+    due = told(ledger.lend, due_on=makers.DAY, **{**lent, "lines": [Line("box-deep-10", 1)]})
+    assert due == "Lent 1 piece of Shed to A. Neighbour, due back 1 April 2025."
+    loan = Loan.objects.get(due_on=makers.DAY)
+    returns = [Return(part="box-deep-10", sound=1)]
+    assert told(ledger.take_back, loan=loan, into=shed, returns=returns).startswith(
+        "From A. Neighbour: 1 piece back"
+    )
+    loan = Loan.objects.get(due_on=None)
+    returns = [Return(part="box-deep-10", to_mend=1, lost=1)]
+    assert told(ledger.take_back, loan=loan, into=shed, returns=returns) == (
+        "From A. Neighbour: 1 piece back in the store of Shed, 1 piece of it to mend, 1 piece given up for lost."
+    )
+    hives = [makers.make_colony(yard=yards[0]) for _ in range(2)]
+    words = "Fed 2 colonies 2.5 gal of syrup 1:1: 13 lb of white sugar of Shed."
+    portions = [(hives[0], 4), (hives[1], 6)]
+    assert told(ledger.feed, ration="syrup-1-1", portions=portions, source=shed) == words
 
 
 def test_salvage_tells_what_became_of_the_hive():
