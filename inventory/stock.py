@@ -1,6 +1,6 @@
 """The questions: what lies where, what is owned, what is owed. Each takes `as_of` (None: by all of the books).
 
-Gives plain mappings and rows, summed in SQL. The present comes from Holding, a past evening from the movements.
+Gives plain mappings and rows. The present comes from Holding, a past evening from the nearest evening kept.
 """
 
 from dataclasses import dataclass
@@ -10,9 +10,11 @@ from django.db.models import Q, Sum
 from apiary.colonies import yards_on
 from apiary.models import Colony, Yard
 from inventory.gear import Condition, Gear
+from inventory.ledger.evenings import balances_on, present
 from inventory.locations import location_of
-from inventory.models import Act, Holding, Location, Movement, Part
+from inventory.models import Act, Location, Movement, Part
 from inventory.orders import OwedRow, owed_everywhere, owed_lines
+from inventory.standstill import standing_still
 
 __all__ = [
     "OwedRow",
@@ -29,6 +31,9 @@ __all__ = [
     "owed_by_part",
     "owned",
 ]
+
+
+FEW = 100  # places that are asked for by name; of more all are read
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -48,7 +53,7 @@ class StockRow:
 
 def on_hand(location, *, as_of=None):
     """{Gear: pieces} at a store or colony (a yard stands for its store), by part; nothing that is zero."""
-    return _as_gear(_sums({"": location_of(location).pk}, as_of))
+    return _as_gear(_sums({location_of(location).pk: "here"}, as_of))
 
 
 def on_colony(colony, *, as_of=None):
@@ -65,38 +70,35 @@ def ended_with_gear(*, on):
 
 def in_yard(yard, *, as_of=None):
     """{Gear: pieces} in a yard: its store and all colonies that stood there."""
-    sums = _sums({}, as_of, ("yard_id", "colony_id"))
-    stood = yards_on(as_of)
-    here: dict[tuple, int] = {}
-    for (store, colony, part, condition), quantity in sums.items():
-        if (store or stood.get(colony)) == yard.pk:
-            here[part, condition] = here.get((part, condition), 0) + quantity
-    return _as_gear(here)
+    here = {location: "here" for location, (code, _) in _yards(as_of).items() if code == yard.pk}
+    return _as_gear(_sums(here, as_of))
 
 
 def owned(*, as_of=None):
     """{Gear: pieces} in all stores and on all colonies."""
-    return _as_gear(_sums({}, as_of))
+    inside = Location.objects.filter(kind__in=Location.INSIDE).values_list("pk", flat=True)
+    return _as_gear(_sums(dict.fromkeys(inside, "inside"), as_of))
 
 
 def on_colonies(*, as_of=None):
     """{colony's id: {Gear: pieces}} of every colony that holds gear."""
-    sums = _sums({"__kind": Location.Kind.COLONY}, as_of, ("colony_id",))
+    places = Location.objects.filter(kind=Location.Kind.COLONY).values_list("pk", "colony_id")
     result: dict[int, dict[Gear, int]] = {}
-    for (colony, part, condition), quantity in sorted(sums.items()):
+    for (colony, part, condition), quantity in sorted(_sums(dict(places), as_of).items()):
         result.setdefault(colony, {})[Gear(part=part, condition=Condition(condition))] = quantity
     return result
 
 
 def by_place(*, as_of=None):
     """StockRows, part by place by condition: a yard's store, and the colonies of a yard together."""
-    sums = _sums({}, as_of, ("yard_id", "colony_id"))
+    return _stock_rows(_sums(_yards(as_of), as_of))
+
+
+def _yards(as_of):
+    """{location's id: (yard's id, whether it is a colony)} of stores and colonies, where they stood that evening."""
     stood = yards_on(as_of)
-    totals: dict[tuple, int] = {}
-    for (store, colony, part, condition), quantity in sums.items():
-        key = (part, store or stood.get(colony), colony is not None, condition)
-        totals[key] = totals.get(key, 0) + quantity
-    return _stock_rows(totals)
+    inside = Location.objects.filter(kind__in=Location.INSIDE).values_list("pk", "yard_id", "colony_id")
+    return {location: (yard or stood.get(colony), colony is not None) for location, yard, colony in inside}
 
 
 def _stock_rows(totals):
@@ -113,7 +115,7 @@ def _stock_rows(totals):
             quantity=quantity,
             value_cents=quantity * parts[code].list_price_cents,
         )
-        for (code, yard, on_bees, condition), quantity in totals.items()
+        for ((yard, on_bees), code, condition), quantity in totals.items()
     ]
     return sorted(rows, key=lambda row: (row.part, row.yard, row.on_colonies, row.condition))
 
@@ -162,27 +164,39 @@ def found_gear(*, as_of=None):
     return rows.exclude(act__in=undone)
 
 
-def _sums(where, as_of, also=()):
-    """{(*also, part's code, condition): pieces} inside, not zero. `where` and `also` are fields of Location."""
+def _sums(grounds, as_of):
+    """{(ground, part's code, condition): pieces}; `grounds` are {location's id: ground}, others do not count."""
+    codes = {str(pk): code for pk, code in Part.objects.values_list("pk", "code")}
+    balances = _balances(grounds, as_of)
+    by_ground: dict = {}
+    for location, gears in balances.items():
+        ground = grounds.get(location)
+        if ground is None:
+            continue
+        totals = by_ground.setdefault(ground, {})
+        for gear, quantity in gears.items():
+            totals[gear] = totals.get(gear, 0) + quantity
+    return {
+        (ground, *_part_and_condition(gear, codes)): quantity
+        for ground, totals in by_ground.items()
+        for gear, quantity in totals.items()
+    }
+
+
+def _balances(grounds, as_of):
     if as_of is None:
-        return _totals([(Holding.objects.filter(quantity__gt=0), "location", 1)], where, also)
-    moved = Movement.objects.filter(day__lte=as_of)
-    return _totals([(moved, "target", 1), (moved, "source", -1)], where, also)
+        return present(grounds if len(grounds) <= FEW else None)
+    with standing_still():
+        return balances_on(as_of)
 
 
-def _totals(rows_by_end, where, also):
-    totals: dict[tuple, int] = {}
-    for rows, end, sign in rows_by_end:
-        chosen = rows.filter(**{f"{end}__kind__in": Location.INSIDE})
-        chosen = chosen.filter(**{f"{end}{field}": value for field, value in where.items()})
-        keys = [*(f"{end}__{field}" for field in also), "part__code", "condition"]
-        for *key, total in chosen.order_by().values_list(*keys).annotate(total=Sum("quantity")):
-            totals[tuple(key)] = totals.get(tuple(key), 0) + sign * total
-    return {key: total for key, total in totals.items() if total}
+def _part_and_condition(gear, codes):
+    part, _, condition = gear.partition(" ")
+    return codes[part], condition
 
 
 def _as_gear(sums):
     return {
         Gear(part=part, condition=Condition(condition)): quantity
-        for (part, condition), quantity in sorted(sums.items())
+        for (_, part, condition), quantity in sorted(sums.items())
     }

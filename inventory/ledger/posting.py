@@ -1,7 +1,7 @@
 """How every act is written: one transaction, the books locked first, resends harmless, nothing below zero.
 
 Takes the name of an act and a function that gives its entries once the books are locked; gives the Act.
-Writes Act, Movement (sealed by digests), Holding and BookSeal together; knows no trade rule.
+Writes Act, Movement (sealed by digests), Holding, Evening and BookSeal together; knows no trade rule.
 """
 
 from dataclasses import dataclass
@@ -13,7 +13,8 @@ from apiary.colonies import refuse_future
 from inventory.errors import KeyTaken, NotEnough, refuse
 from inventory.gear import Condition, Reason
 from inventory.ledger.balances import balances_from, net_changes
-from inventory.ledger.digest import digest_of
+from inventory.ledger.digest import digest_of, is_marked, mark_of
+from inventory.ledger.evenings import carry, keep_more
 from inventory.locations import outside
 from inventory.models import Act, BookSeal, Holding, Location, Movement, OrderLine, Part
 from inventory.orders import settle
@@ -63,7 +64,7 @@ def lock_books():
 
     On SQLite the transaction itself is immediate and holds the lock.
     """
-    BookSeal.objects.get_or_create(pk=1)
+    BookSeal.objects.get_or_create(pk=1, defaults={"mark": mark_of(0, "")})
     return BookSeal.objects.select_for_update().get(pk=1)
 
 
@@ -146,10 +147,18 @@ def _write(act, entries, seal):
         head = row.digest = digest_of(row, head)
         rows.append(row)
     Movement.objects.bulk_create(rows)
-    _carry(net_changes(entries))
-    seal.length += len(rows)
-    seal.head = head
-    seal.save(update_fields=["length", "head"])
+    changes = net_changes(entries)
+    _carry(changes)
+    carry(act.day, changes, rows=len(rows))
+    _seal(seal, length=seal.length + len(rows), head=head)
+    keep_more(act.day)
+
+
+def _seal(seal, *, length, head):
+    """A seal whose mark was wrong before stays wrong: an act must not heal what was done behind the books' back."""
+    mark = mark_of(length, head) if is_marked(seal) else seal.mark
+    seal.length, seal.head, seal.mark = length, head, mark
+    seal.save(update_fields=["length", "head", "mark"])
 
 
 def _carry(changes):

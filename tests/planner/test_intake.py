@@ -189,5 +189,5 @@ def test_the_number_of_questions_to_the_database_does_not_grow_with_the_books(
         makers.make_colony(yard=yard, gear=True)
         makers.make_offer({"excluder-10": 10})
         makers.make_order()
-    with django_assert_max_num_queries(35):
+    with django_assert_max_num_queries(50):
         operation_as_of(DAY)
