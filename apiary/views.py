@@ -14,6 +14,7 @@ from django.views.decorators.http import require_GET, require_http_methods
 from apiary import people
 from apiary.forms import FirstSignInForm, SignInForm
 from apiary.models import Colony, Keeper, Yard
+from apiary.rights import grounds, hives
 from apiary.titles import colony_cells, counted, yard_cells
 from apiary.year import flow_year, weeks_of
 
@@ -55,7 +56,7 @@ def first_sign_in(request, token):
 def this_week(request):
     today = timezone.localdate()
     year, week, _day = today.isocalendar()
-    rows = Yard.objects.with_colonies(on=today)
+    rows = grounds(request.user).with_colonies(on=today)
     cells = [
         ("Outfit", Keeper.objects.values_list("name", flat=True).first() or "not named yet"),
         ("Week", f"{week} of {weeks_of(year)}"),
@@ -74,18 +75,18 @@ def more(request):
 @require_GET
 def yards(request):
     today = timezone.localdate()
-    rows = Yard.objects.with_colonies(on=today).with_flow()
+    rows = grounds(request.user).with_colonies(on=today).with_flow()
     sums = {"stands": sum(row.stands for row in rows), "living": sum(row.living for row in rows)}
     sums["words"] = counted(sums["living"], "colony", "colonies")
     cells = [("Places", len(rows)), ("Colonies", sums["living"]), ("Stands", sums["stands"])]
-    context = {"yards": rows, "sums": sums, "cells": cells, "year": _past_year(today)}
+    context = {"yards": rows, "sums": sums, "cells": cells, "year": _past_year(hives(request.user), today)}
     return render(request, "apiary/yards.html", context)
 
 
-def _past_year(today):
-    """What became of the colonies in the last twelve months; None where none was there to lose."""
+def _past_year(colonies, today):
+    """What became of these colonies in the last twelve months; None where none was there to lose."""
     since = today - dt.timedelta(days=YEAR_DAYS)
-    balance = Colony.objects.balance(since=since, until=today)
+    balance = colonies.balance(since=since, until=today)
     if not balance.at_risk:
         return None
     share = f"{float(balance.loss):.0%}".replace("%", "\N{NO-BREAK SPACE}%")

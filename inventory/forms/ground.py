@@ -8,12 +8,13 @@ from django.utils.translation import gettext_lazy as _
 
 from apiary.colonies import refuse_future
 from apiary.models import Colony, Yard
+from apiary.rights import narrow
 from inventory.errors import FutureDay
 from inventory.models import Recipe
 
 
 class GroundForm(forms.Form):
-    """The day. Acts add what else they have to know: see ground_form."""
+    """The day. Acts add what else they have to know: see ground_form. `who` is offered what is theirs."""
 
     day = forms.DateField(
         label=_("Day it was done"),
@@ -21,9 +22,11 @@ class GroundForm(forms.Form):
         widget=forms.DateInput(format="%Y-%m-%d", attrs={"type": "date"}),
     )
 
-    def __init__(self, data, *, today):
+    def __init__(self, data, *, today, who=None):
         super().__init__(data, auto_id="at-%s")
         self.today = today
+        if who is not None:
+            narrow(self, who)
         self.full_clean()
 
     def clean_day(self):

@@ -1,6 +1,7 @@
 """What the books add to apiary's pages: a yard's store, its acts, the hives to salvage, the orders that wait to be received.
 
-Takes a yard or a day; gives tables and links. Links only to pages that exist. Changes nothing.
+Takes a yard or a day and who looks; gives tables and links. Links only to pages that exist and are open to them.
+Changes nothing.
 """
 
 from django import template
@@ -9,6 +10,7 @@ from django.urls import NoReverseMatch, reverse
 from django.utils import timezone
 from django.utils.translation import gettext_lazy as _
 
+from apiary import rights
 from inventory.models import Holding, Order
 from inventory.orders import owed_everywhere
 from inventory.stock import ended_with_gear
@@ -29,6 +31,7 @@ ACTS = (
     ("act-scrap", _("Scrap")),
     ("act-burn", _("Burn")),
 )
+WITH_GEAR = ("act-move", "act-assemble", "act-mend", "act-use", "act-correct", "orders")
 ON_LIVING = ("act-place", "act-take-off", "act-correct", "act-mark", "act-scrap")
 ON_ENDED = ("act-salvage", "act-correct", "act-burn")
 ON_WORKED = ("act-correct",)  # an ended colony whose gear is all accounted for
@@ -47,22 +50,24 @@ def yard_store(yard):
     return {"holdings": holdings, "pieces": pieces, "pieces_words": words, "yard": yard}
 
 
-@register.inclusion_tag("inventory/yard_acts.html")
-def yard_acts(yard):
-    """Buttons to the acts whose pages exist, with this yard filled in."""
-    return {"acts": acts_at(yard)}
+@register.inclusion_tag("inventory/yard_acts.html", takes_context=True)
+def yard_acts(context, yard):
+    """Buttons to the acts whose pages exist and are open to them, with this yard filled in."""
+    return {"acts": acts_at(yard, context["user"])}
 
 
-@register.inclusion_tag("inventory/yard_thumb.html")
-def yard_thumb(yard):
+@register.inclusion_tag("inventory/yard_thumb.html", takes_context=True)
+def yard_thumb(context, yard):
     """The first two acts and the way to the others, for the foot of a phone."""
-    return {"acts": acts_at(yard)}
+    return {"acts": acts_at(yard, context["user"])}
 
 
-def acts_at(yard):
-    """Address and word of each act whose page exists."""
+def acts_at(yard, user):
+    """Address and word of each act whose page exists and is open to them."""
     acts = []
     for name, word in ACTS:
+        if not rights.may(user, name, yard):
+            continue
         try:
             acts.append({"address": f"{reverse(name)}?yard={yard.code}", "word": word})
         except NoReverseMatch:
@@ -70,15 +75,28 @@ def acts_at(yard):
     return acts
 
 
-@register.inclusion_tag("inventory/colony_acts.html")
-def colony_acts(colony):
-    """Buttons to what can be done to one colony's gear."""
+@register.inclusion_tag("inventory/gear_acts.html", takes_context=True)
+def gear_acts(context):
+    """Buttons to the acts that begin with gear, and to the orders, as far as they are open to them."""
+    words = {**dict(ACTS), "orders": _("Orders")}
+    names = [name for name in WITH_GEAR if rights.may(context["user"], name)]
+    return {"acts": [{"address": reverse(name), "word": words[name]} for name in names]}
+
+
+@register.inclusion_tag("inventory/colony_acts.html", takes_context=True)
+def colony_acts(context, colony):
+    """Buttons to what can be done to one colony's gear, as far as it is open to them."""
+    user = context["user"]
     names = ON_LIVING if colony.ended_on is None else ON_ENDED if still_on(colony) else ON_WORKED
     words = dict(ACTS)
-    acts = [{"address": f"{reverse(name)}?colony={colony.pk}", "word": words[name]} for name in names]
-    if colony.ended_on is None:
+    acts = [
+        {"address": f"{reverse(name)}?colony={colony.pk}", "word": words[name]}
+        for name in names
+        if rights.may(user, name, colony.yard)
+    ]
+    if colony.ended_on is None and rights.may(user, "act-end", colony.yard):
         acts.append({"address": reverse("act-end", args=[colony.pk]), "word": _("It is no more")})
-    return {"acts": acts, "colony": colony}
+    return {"acts": acts, "colony": colony, "shows_books": rights.may(user, "books")}
 
 
 @register.simple_tag
@@ -94,24 +112,25 @@ def deadouts(yard):
     return {"colonies": dead}
 
 
-@register.simple_tag
-def hives_waiting(today):
+@register.simple_tag(takes_context=True)
+def hives_waiting(context, today):
     """Yards with hives of ended colonies that still hold gear: their tags, the pieces on them, the way to salvage."""
     rows: dict = {}
-    for colony in ended_with_gear(on=today):
+    for colony in rights.within(context["user"], ended_with_gear(on=today), "yard"):
         row = rows.setdefault(colony.yard, {"yard": colony.yard, "tags": [], "pieces": 0})
         row["tags"].append(colony.tag)
         row["pieces"] += colony.pieces
     for row in rows.values():
-        row["address"] = f"{reverse('act-salvage')}?yard={row['yard'].code}"
+        if rights.may(context["user"], "act-salvage", row["yard"]):
+            row["address"] = f"{reverse('act-salvage')}?yard={row['yard'].code}"
     return list(rows.values())
 
 
-@register.simple_tag
-def orders_waiting(today):
-    """Orders placed and not all come, the longest due first, each with what is still owed."""
+@register.simple_tag(takes_context=True)
+def orders_waiting(context, today):
+    """Nothing to who receives none; orders placed and not all come, the longest due first, each with what is still owed."""
     owed: dict[int, int] = {}
-    for row in owed_everywhere():
+    for row in owed_everywhere() if rights.may(context["user"], "order-receive") else ():
         if row.owed:
             owed[row.line.order_id] = owed.get(row.line.order_id, 0) + row.owed
     orders = Order.objects.filter(pk__in=owed).select_related("supplier").order_by("due_on", "pk")

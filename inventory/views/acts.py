@@ -61,8 +61,9 @@ TAKE_OFF = ActSheet(
 def act_move(request):
     at = ground_of(request, "source", hidden=("yard", "target"))
     yard = at.chosen("yard")
-    source = at.chosen("source") or stocked(yard)
-    target = at.chosen("target") or next((end for end in (yard, home_store()) if end and end != source), None)
+    source = at.chosen("source") or stocked(yard, request.user)
+    ends = (yard, home_store(request.user))
+    target = at.chosen("target") or next((end for end in ends if end and end != source), None)
     form = MoveForm(request.POST or None, ground=source, target=target, day=at.on, as_of=at.as_of)
 
     def post(told):
@@ -88,7 +89,7 @@ def act_place(request):
     colony = at.chosen("colony")
     if colony is None:
         return which_colony(request, PLACE, at, Colony.objects.alive(on=at.on))
-    source = at.chosen("source") or stocked(colony.yard)
+    source = at.chosen("source") or stocked(colony.yard, request.user)
     fit, why_not = fitting(rows_at(source, as_of=at.as_of), colony)
     form = LinesForm(
         request.POST or None, ground=source, day=at.on, as_of=at.as_of, only=lambda row: row in fit

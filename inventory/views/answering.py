@@ -14,6 +14,7 @@ from django.utils import timezone
 from django.utils.formats import date_format
 
 from apiary.models import Colony, Yard
+from apiary.rights import grounds, narrow, within
 from inventory.errors import Refused
 from inventory.forms import ground_form
 from inventory.models import Act, Holding
@@ -60,19 +61,19 @@ def needs_yards(view):
 
 
 def ground_of(request, *names, hidden=()):
-    """What the address says about place and day."""
-    return ground_form(*names, hidden=hidden)(request.GET, today=timezone.localdate())
+    """What the address says about place and day, among the places that are theirs who ask."""
+    return ground_form(*names, hidden=hidden)(request.GET, today=timezone.localdate(), who=request.user)
 
 
-def home_store():
-    """The shed, or the first yard where there is none."""
-    return Yard.objects.first()
+def home_store(who=None):
+    """The shed, or the first yard where there is none; of a person, the first of theirs."""
+    return (Yard.objects.all() if who is None else grounds(who)).first()
 
 
-def stocked(yard):
-    """The yard if anything lies in its store, else the shed."""
+def stocked(yard, who=None):
+    """The yard if anything lies in its store, else the home store."""
     filled = yard and Holding.objects.filter(location__yard=yard, quantity__gt=0).exists()
-    return yard if filled else home_store()
+    return yard if filled else home_store(who)
 
 
 def leave_to(*grounds):
@@ -86,9 +87,9 @@ def leave_to(*grounds):
 
 
 def which_colony(request, sheet, at, colonies):
-    """The colonies this can be done to, of the yard in the address or of all."""
+    """The colonies this can be done to, of the yard in the address or of all that are theirs."""
     yard = at.chosen("yard")
-    rows = colonies.select_related("yard").order_by("yard__name", "tag")
+    rows = within(request.user, colonies, "yard").select_related("yard").order_by("yard__name", "tag")
     rows = rows.filter(yard=yard) if yard else rows
     page = {"sheet": sheet, "colonies": rows, "at": at, "yard": yard, "leave": leave_to(yard)}
     page["cells"] = [("Yard", yard or "all yards"), ("Day", day_words(at))]
@@ -97,6 +98,7 @@ def which_colony(request, sheet, at, colonies):
 
 def answer(request, sheet, form, post, *, at, leave, cells=(), **more):
     """Posts the act when it was sent and is good; else the sheet, with what is wrong and all that was typed."""
+    narrow(form, request.user)
     sent = request.method == "POST" and "add" not in request.POST
     if sent and form.is_valid():
         known = Act.objects.filter(key=form.cleaned_data["key"]).exists()

@@ -121,7 +121,7 @@ def act_use(request):
 def _at_a_place(request, sheet, form_class, act):
     """Rows of one store, or of one colony where the address names it."""
     at = ground_of(request, "yard", hidden=("colony",))
-    here = at.chosen("colony") or at.chosen("yard") or home_store()
+    here = at.chosen("colony") or at.chosen("yard") or home_store(request.user)
     form = form_class(request.POST or None, ground=here, day=at.on, as_of=at.as_of, only=sheet.only)
 
     def post(told):
@@ -136,7 +136,7 @@ def _at_a_place(request, sheet, form_class, act):
 @needs_yards
 def act_assemble(request):
     at = ground_of(request, "yard", hidden=("recipe",))
-    here, recipe = at.chosen("yard") or home_store(), at.chosen("recipe")
+    here, recipe = at.chosen("yard") or home_store(request.user), at.chosen("recipe")
     at, cells = at.settle(yard=here.code), [("At the store of", here)]
     leave = leave_to(here)
     if recipe is None:

@@ -21,7 +21,7 @@ CORRECT = ActSheet(
 @needs_yards
 def act_correct(request):
     at = ground_of(request, "yard", hidden=("colony",))
-    here = at.chosen("colony") or at.chosen("yard") or home_store()
+    here = at.chosen("colony") or at.chosen("yard") or home_store(request.user)
     form = CountForm(request.POST or None, ground=here, day=at.on, as_of=at.as_of)
 
     def post(told):

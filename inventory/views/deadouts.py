@@ -53,7 +53,7 @@ def act_salvage(request):
         return which_colony(request, SALVAGE, at, ended_with_gear(on=at.on))
     if colony.ended_on is None:
         return redirect(reverse("act-end", args=[colony.pk]))
-    into = at.chosen("target") or home_store()
+    into = at.chosen("target") or home_store(request.user)
     form = SalvageForm(request.POST or None, ground=colony, into=into, day=at.on, as_of=at.as_of)
 
     def post(told):

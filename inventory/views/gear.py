@@ -7,6 +7,7 @@ from django.views.decorators.http import require_safe
 from django_tables2 import RequestConfig
 
 from apiary.models import Keeper
+from apiary.rights import grounds, may_see_money, narrow
 from inventory.filters import GearFilter
 from inventory.gear_sums import by_part, sums_of
 from inventory.models import Part
@@ -17,12 +18,13 @@ from inventory.tables import GearTable
 @require_safe
 def gear(request):
     asked = GearFilter(request.GET, queryset=Part.objects.all())
-    parts = asked.qs
+    narrow(asked.form, request.user)
+    parts, theirs = asked.qs, set(grounds(request.user).values_list("code", flat=True))
     today = timezone.localdate()
     day = asked.chosen.get("day") or today
     stock = by_place(as_of=day if day < today else None)
-    rows = by_part(filter(asked.keeps, stock), parts)
-    sums, keeper = sums_of(rows), request.user.is_superuser
+    rows = by_part([row for row in stock if row.yard in theirs and asked.keeps(row)], parts)
+    sums, keeper = sums_of(rows), may_see_money(request.user)
     table = GearTable(rows, sums=sums, shows_value=keeper)
     RequestConfig(request, paginate={"per_page": 100}).configure(table)
     cells = [("As of", date_format(min(day, today), "D j M Y")), ("Pieces", f"{sums.pieces:,}")]

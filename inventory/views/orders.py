@@ -6,6 +6,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_safe
 from django_tables2 import RequestConfig
 
+from apiary.rights import may_see_money
 from inventory import ledger
 from inventory.errors import Refused
 from inventory.forms import ReceiptForm
@@ -36,14 +37,18 @@ RECEIVE = ActSheet(
 @require_safe
 def orders(request):
     rows = all_orders()
-    table = RequestConfig(request, paginate={"per_page": 25}).configure(OrdersTable(rows))
+    left_out = () if may_see_money(request.user) else ("cost",)
+    table = OrdersTable(rows, exclude=left_out)
+    RequestConfig(request, paginate={"per_page": 25}).configure(table)
     waiting = [row for row in rows if row.owed]
     return render(request, "inventory/orders.html", {"table": table, "waiting": waiting, "orders": rows})
 
 
 @require_safe
 def order(request, pk):
-    return render(request, "inventory/order.html", {"sheet": order_sheet(_order(pk))})
+    sheet = order_sheet(_order(pk))
+    cells = [*sheet.cells, sheet.cost_cell] if may_see_money(request.user) else sheet.cells
+    return render(request, "inventory/order.html", {"sheet": sheet, "cells": cells})
 
 
 @SHEET
@@ -51,7 +56,9 @@ def order(request, pk):
 def order_receive(request, pk):
     wanted = _order(pk)
     at = ground_of(request)
-    form = ReceiptForm(request.POST or None, owed=owed_lines(wanted), into=home_store(), day=at.on)
+    form = ReceiptForm(
+        request.POST or None, owed=owed_lines(wanted), into=home_store(request.user), day=at.on
+    )
 
     def post(told):
         given = form.cleaned_data

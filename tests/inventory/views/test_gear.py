@@ -73,7 +73,7 @@ def test_the_value_at_list_price_is_for_the_keeper(client, shed):
     """Twelve deeps at 26.00 are 312.00 (the catalogue's list price)."""
     words = text(client.get(f"{GEAR}?kind=box&place=shed"))
     assert "Value at list" in words and "260.00" in words
-    client.force_login(makers.make_person("visitor"))
+    client.force_login(makers.make_person("visitor", role="reader", yards=[shed]))
     assert "Value at list" not in text(client.get(GEAR))
 
 
