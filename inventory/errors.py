@@ -14,14 +14,19 @@ from apiary.errors import (
 )
 
 __all__ = [
+    "AlreadyAnswered",
     "AlreadyReversed",
     "AppendOnly",
     "BackBeforeLent",
     "BeforeOrdered",
+    "BookMoved",
     "CannotBeReversed",
     "ColonyAlive",
     "ColonyEnded",
     "ColonyNotStarted",
+    "CountBelowLater",
+    "CountClosed",
+    "CountOfSeveral",
     "DoesNotFit",
     "DrawnTwice",
     "DueBeforeLent",
@@ -34,11 +39,13 @@ __all__ = [
     "MoreThanLent",
     "MoreThanOwed",
     "NoBorrower",
+    "NoBoxFits",
     "NotAColony",
     "NotAQuantity",
     "NotAStore",
     "NotEnough",
     "NotForHive",
+    "NotFoundGear",
     "NotFoundation",
     "NotLent",
     "NotOnOrder",
@@ -52,6 +59,7 @@ __all__ = [
     "SamePlace",
     "Several",
     "TooManyPacks",
+    "UnknownBox",
     "UnknownCondition",
     "UnknownPart",
     "UnknownRecipe",
@@ -117,10 +125,15 @@ class NotForHive(Refused):
 
 
 class HeldBack(Refused):
+    """`why` tells what it is held back for, where the books know more than that disease is suspected."""
+
     sentence = (
-        "{part} is held back and cannot be {act} at {location}: disease is suspected. "
+        "{part} is held back and cannot be {act} at {location}: {why}. "
         "Keep it apart until the inspector has released it."
     )
+
+    def __init__(self, *, why="disease is suspected", **figures):
+        super().__init__(why=why, **figures)
 
 
 class NotFoundation(Refused):
@@ -222,4 +235,46 @@ class MoreThanLent(Refused):
 class LoanCameBack(Refused):
     sentence = (
         "{act} cannot be undone: some of it was booked as back or lost since. Undo that first, then the loan."
+    )
+
+
+class CountClosed(Refused):
+    sentence = "The count of {count} is {status}: nothing more is entered in it. Begin a new one."
+
+
+class CountOfSeveral(Refused):
+    sentence = "{location} is a colony: only the count of a yard takes the boxes of its colonies with it."
+
+
+class BookMoved(Refused):
+    sentence = "{location}: the book changed while you looked. Nothing was posted: look at the differences once more."
+
+
+class CountBelowLater(Refused):
+    sentence = (
+        "{location}: {counted} of {part} counted, but by {later} the book has taken away more than that. "
+        "Count what is there today, or book first what came in between."
+    )
+
+
+class NotFoundGear(Refused):
+    sentence = (
+        "{part}, {day}: this was not booked as found, or its act was reversed. Nothing is to be answered."
+    )
+
+
+class AlreadyAnswered(Refused):
+    sentence = (
+        "Where {quantity} of {part} at {location} came from was said already. Reverse that answer first."
+    )
+
+
+class UnknownBox(Refused):
+    sentence = "{box!r} is not a box of your gear sets: choose one of {boxes}, or add its gear set first."
+
+
+class NoBoxFits(Refused):
+    sentence = (
+        "Colony {colony} ({hive_set}) takes none of these boxes: their width is another, or it is a nuc. "
+        "Choose a box for its hive, or leave it out."
     )

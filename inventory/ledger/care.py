@@ -4,6 +4,7 @@ Takes lines at a store (scrap, burn and mark also on a colony); gives the Act. H
 nor released here: that is the inspector's word.
 """
 
+from inventory.deadouts.holds import why_held
 from inventory.errors import HeldBack, SamePlace, refuse
 from inventory.gear import Condition, Kind, Reason
 from inventory.ledger.lines import Line, checked, condition_of
@@ -42,7 +43,10 @@ def mark(*, at, lines, becomes, day, who, key, found_allowed=False, note=""):
 
 def _marked(here, lines, becomes):
     held = [line for line in lines if line.condition == Condition.HELD]
-    refuse(HeldBack(part=line.part, act="marked anew", location=here) for line in held)
+    refuse(
+        HeldBack(part=line.part, act="marked anew", location=here, why=why_held(here, line.part))
+        for line in held
+    )
     entries = []
     for line in lines:
         after = condition_of(line.part, becomes)

@@ -29,7 +29,7 @@ def place(*, source, colony, lines, day, who, key, found_allowed=False, note="")
         here, there = store(source), colony_place(colony)
         refuse_not_living(there, day)
         told = checked(lines, act="place")
-        refuse_unfit(told, there)
+        refuse_unfit(told, there, here)
         return _carried(told, here, there, Reason.PLACED)
 
     return post("place", entries, day=day, who=who, key=key, note=note, found_allowed=found_allowed)

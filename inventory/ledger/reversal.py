@@ -4,6 +4,7 @@ Takes an act; gives the reversal, dated as the act itself unless a later day is 
 the mistake. Once only; refused where a day would end below zero.
 """
 
+from inventory.deadouts.holds import refuse_loosening
 from inventory.errors import AlreadyReversed, CannotBeReversed, LoanCameBack, ReversedTooEarly
 from inventory.gear import Reason
 from inventory.ledger.posting import Entry, post
@@ -15,6 +16,7 @@ def reverse(*, act, who, key, day=None, note=""):
     on = act.day if day is None else day
 
     def entries():
+        refuse_loosening(act, who)
         return entries_back(act, on)
 
     return post("reverse", entries, day=on, who=who, key=key, note=note, reverses=act)

@@ -4,6 +4,7 @@ Takes locations, colonies, lines and days; gives the location or raises. Writes 
 """
 
 from apiary.models import Colony
+from inventory.deadouts.holds import why_held
 from inventory.errors import (
     ColonyAlive,
     ColonyEnded,
@@ -80,17 +81,17 @@ def refuse_living(location, day):
         raise ColonyAlive(colony=colony, day=day)
 
 
-def refuse_unfit(lines, location):
-    """All lines that cannot stand on the colony: wrong width, in pieces, loose, or held back."""
+def refuse_unfit(lines, location, source=None):
+    """All lines that cannot stand on the colony: wrong width, in pieces, loose, or held back (at `source`, if told)."""
     if location.colony is not None:
-        refuse(filter(None, (_misfit(line, location.colony) for line in lines)))
+        refuse(filter(None, (_misfit(line, location.colony, source) for line in lines)))
 
 
-def _misfit(line, colony):
+def _misfit(line, colony, source):
     part = line.part
     wanted_width = colony.hive_set.width
     if line.condition == Condition.HELD:
-        return HeldBack(part=part, act="placed", location=colony)
+        return HeldBack(part=part, act="placed", location=colony, why=why_held(source, part))
     if part.flat:
         return NotForHive(part=part, onto=colony, why="it is in pieces, assemble it first")
     if part.kind in LOOSE:

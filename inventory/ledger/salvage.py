@@ -45,13 +45,16 @@ def salvage(*, colony, into, pieces, day, who, key, found_allowed=False, note=""
     def entries():
         here, there = colony_place(colony), store(into)
         refuse_living(here, day)
-        told = _checked(pieces)
-        return [entry for part, was, counts in told for entry in _sorted_out(part, was, counts, here, there)]
+        told = told_pieces(pieces)
+        if not any(sum(counts.values()) for _, _, counts in told):
+            raise NothingGiven(act="salvage")
+        return [entry for part, was, counts in told for entry in sorted_out(part, was, counts, here, there)]
 
     return post("salvage", entries, day=day, who=who, key=key, note=note, found_allowed=found_allowed)
 
 
-def _checked(pieces):
+def told_pieces(pieces):
+    """[(part's row, condition by the book, {what becomes of them: pieces})]; raises everything that is wrong."""
     catalogue, problems, told = parts_by_code(), [], []
     names = [field.name for field in fields(Piece) if field.name in STORED or field.name in GONE]
     for piece in pieces:
@@ -62,12 +65,11 @@ def _checked(pieces):
         except (UnknownPart, NotWhole, UnknownCondition) as problem:
             problems.append(problem)
     refuse(problems)
-    if not any(sum(counts.values()) for _, _, counts in told):
-        raise NothingGiven(act="salvage")
     return told
 
 
-def _sorted_out(part, was, counts, here, there):
+def sorted_out(part, was, counts, here, there):
+    """Entries that send the pieces of one part where they belong."""
     entries = []
     for name, (becomes, reason) in STORED.items():
         after = Condition.HELD if was == Condition.HELD else becomes

@@ -8,6 +8,7 @@ from django.db.models import Q
 
 from apiary import colonies
 from apiary.models import Colony, ColonyEvent
+from inventory.deadouts.holds import refuse_loosening
 from inventory.errors import LaterWork, refuse
 from inventory.ledger.posting import post
 from inventory.ledger.reversal import entries_back
@@ -21,6 +22,7 @@ def undo(act, *, who, key, day=None, note=""):
     on = act.day if day is None else day
 
     def entries():
+        refuse_loosening(act, who)
         back = entries_back(act, on)
         refuse(_worked_since(act))
         colonies.undo(act.key, who=who, day=on)

@@ -1,0 +1,138 @@
+"""A deadout worked: the colony's end and its hive taken apart, as one act in one transaction.
+
+Takes what was found of each piece and where it goes, why the colony died and whether the brood was looked at; gives
+the Act. What the book has and nobody told of is booked as lost. Where foulbrood is suspected, all that the suspicion
+reaches is held back in the same act, dated the day it is booked: what lies where is only known today.
+"""
+
+from django.db import transaction
+from django.utils import timezone
+
+from apiary import colonies
+from apiary.errors import UnknownWord, refuse, told
+from apiary.models import Colony
+from inventory.deadouts.fates import CAUSES, KEPT_APART, Seen, reason_to_hold
+from inventory.deadouts.holding import Held, as_steps, hold_steps, write_holds
+from inventory.deadouts.reach import reach
+from inventory.deadouts.refusals import (
+    BroodNotSeen,
+    BroodNotSpokenOf,
+    FoulbroodSuspected,
+    NotADeadout,
+    PoisonedComb,
+    WorkedAlready,
+)
+from inventory.gear import Condition
+from inventory.ledger.rules import colony_place, refuse_living, store
+from inventory.ledger.salvage import GONE, STORED, sorted_out, told_pieces
+from inventory.models import Deadout, Hold, Part
+from inventory.stock import on_hand
+from inventory.yardwork.whole import together
+
+REFUSED = {"foulbrood": FoulbroodSuspected, "brood": BroodNotSeen, "pesticide": PoisonedComb}
+NEITHER_HELD_NOR_BURNT = [name for name in (*STORED, *GONE) if name not in (*KEPT_APART, "lost")]
+
+
+def work_deadout(
+    *, colony, day, cause, brood_seen, suspected=False, into, pieces, who, key, note="", act_note=""
+):
+    """Ends the colony as dead where it has not ended, and takes its hive apart. Once only."""
+    seen = _seen(colony, cause, brood_seen, suspected)
+    colonies.refuse_future(day)
+    on = timezone.localdate() if suspected else day
+    steps = []
+
+    def work(act_key):
+        bees = _dead(colony, day, who, act_key, note)
+        here = colony_place(bees)
+        refuse_living(here, day)
+        steps.extend(_taken_apart(bees, here, store(into), pieces, seen, day))
+        if suspected:
+            steps.extend(hold_steps(reach(bees, found_on=day)))
+        return [step.entry for step in steps]
+
+    with transaction.atomic():
+        act = together("deadout", work, day=on, who=who, key=key, note=act_note, found_allowed=True)
+        if not Deadout.objects.filter(act=act).exists():
+            row = Deadout.objects.create(
+                act=act,
+                colony=colony,
+                found_on=day,
+                cause=cause,
+                brood_seen=brood_seen,
+                suspected=suspected,
+                note=note,
+            )
+            write_holds(act, steps, row)
+    return act
+
+
+def worked(colony):
+    """The deadout of a colony, if it was worked; an act that was reversed does not count."""
+    return Deadout.objects.standing().filter(colony=colony).first()
+
+
+def _seen(colony, cause, brood_seen, suspected):
+    if cause not in CAUSES:
+        raise UnknownWord(word=cause, what="cause of a colony's death", choices=", ".join(CAUSES))
+    if not isinstance(brood_seen, bool):
+        raise BroodNotSpokenOf(colony=colony)
+    return Seen(cause=cause, brood_seen=brood_seen, suspected=bool(suspected))
+
+
+def _dead(colony, day, who, act_key, note):
+    """The colony as it is now, ended as dead by this act where it had not ended."""
+    earlier = worked(colony)
+    if earlier is not None:
+        raise WorkedAlready(colony=colony, found_on=earlier.found_on)
+    bees = Colony.objects.get(pk=colony.pk)
+    if bees.ended_on is None:
+        return colonies.end(bees, why=Colony.Ended.DIED, day=day, who=who, note=note[:150], act_key=act_key)
+    if bees.ended_why != Colony.Ended.DIED:
+        raise NotADeadout(colony=bees, ended_why=bees.get_ended_why_display())
+    return bees
+
+
+def _taken_apart(bees, here, there, pieces, seen, day):
+    """Steps of every piece told of, and of those the book has beyond them, as lost."""
+    rows = _with_losses(here, told_pieces(pieces), day)
+    refuse(
+        REFUSED[reason](part=part, colony=bees)
+        for part, _was, counts in rows
+        if (reason := reason_to_hold(part.comb, seen))
+        and any(counts[name] for name in NEITHER_HELD_NOR_BURNT)
+    )
+    steps = []
+    for part, was, counts in rows:
+        steps += as_steps(sorted_out(part, was, counts, here, there), _held(bees, part, was, seen, day))
+    return steps
+
+
+def _with_losses(here, rows, day):
+    """The rows with what the book has more of, on the day and now, added as lost."""
+    names = (*STORED, *GONE)
+    found = {}
+    for part, was, counts in rows:
+        sums = found.setdefault((part, was), dict.fromkeys(names, 0))
+        for name in names:
+            sums[name] += counts[name]
+    now, then = on_hand(here), on_hand(here, as_of=day)
+    parts = Part.objects.in_bulk({gear.part for gear in now}, field_name="code")
+    for gear, quantity in now.items():
+        sums = found.setdefault((parts[gear.part], gear.condition), dict.fromkeys(names, 0))
+        sums["lost"] += max(0, min(quantity, then.get(gear, 0)) - sum(sums.values()))
+    return [(part, was, sums) for (part, was), sums in found.items()]
+
+
+def _held(bees, part, was, seen, day):
+    """What a piece of this hive is held back for; None where it keeps the reason it was held for before."""
+    reason = reason_to_hold(part.comb, seen)
+    if not reason and was == Condition.HELD:
+        return None
+    words = {
+        "foulbrood": f"foulbrood suspected in {bees}, found on {told(day)}",
+        "brood": f"nobody who knows foulbrood looked at the brood of {bees}, found on {told(day)}",
+        "pesticide": f"comb of {bees}, killed by pesticide, found on {told(day)}",
+        "": f"held back by hand from {bees}, found on {told(day)} ({seen.cause})",
+    }
+    return Held(reason=Hold.Reason(reason or "hand"), why=words[reason])
