@@ -17,6 +17,21 @@ def place_of(colony):
     return Location.objects.get_or_create(kind=Location.Kind.COLONY, colony=colony)[0]
 
 
+def places_of(colonies):
+    """{colony's id: its location}, the colony as it was given; in two questions however many there are."""
+    colonies = {colony.pk: colony for colony in colonies}
+    known = set(Location.objects.filter(colony__in=colonies).values_list("colony_id", flat=True))
+    Location.objects.bulk_create(
+        Location(kind=Location.Kind.COLONY, colony=colony)
+        for pk, colony in colonies.items()
+        if pk not in known
+    )
+    places = {place.colony_id: place for place in Location.objects.filter(colony__in=colonies)}
+    for pk, place in places.items():
+        place.colony = colonies[pk]
+    return places
+
+
 def outside(kind):
     """The one location of an outside kind: supplier, workbench, scrap and so on."""
     if kind in Location.INSIDE:

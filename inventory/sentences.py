@@ -3,7 +3,7 @@
 Takes an act and its movements; gives words. Changes nothing.
 """
 
-from inventory.gear import Condition, Reason
+from inventory.gear import Comb, Condition, Kind, Reason
 from inventory.models import Location
 from inventory.pieces import many
 from inventory.syrup import RATIONS
@@ -29,6 +29,9 @@ HEADS = {
     "mark": "Set aside",
     "correct": "Counted",
     "reverse": "Reversed",
+    "super up": "Supered up",
+    "pull": "Supers pulled",
+    "brood box": "Brood boxes added",
 }
 
 
@@ -161,6 +164,41 @@ def _counted(_act, rows):
     return f"Counted {place}: {', '.join(words)}."
 
 
+def _boxes_told(rows, end):
+    """4 boxes, and the colonies they stood or stand on by their number: for acts over a whole yard."""
+    boxes = sum(row.quantity for row in rows if row.part.kind == Kind.BOX)
+    hives = {getattr(row, f"{end}_id") for row in rows if getattr(row, end).kind == Location.Kind.COLONY}
+    return boxes, f"{len(hives)} {'colony' if len(hives) == 1 else 'colonies'}"
+
+
+def _boxes_on(word, verb):
+    def tell(_act, rows):
+        boxes, hives = _boxes_told(rows, "target")
+        frames = [row for row in rows if row.part.kind == Kind.FRAME]
+        combs = sum(row.quantity for row in frames if row.part.comb == Comb.DRAWN)
+        foundation = sum(row.quantity for row in frames) - combs
+        inside = " and ".join(
+            f"{number:,} {what}"
+            for number, what in ((combs, "drawn combs"), (foundation, "frames with foundation"))
+            if number
+        )
+        what = word if boxes == 1 else {"brood box": "brood boxes"}.get(word, f"{word}s")
+        words = f"{verb} {hives} with {boxes} {what}" + (f", {inside}" if inside else "")
+        return f"{words}, from the store of {rows[0].source}."
+
+    return tell
+
+
+def _pulled(_act, rows):
+    off = [row for row in rows if row.target.kind == Location.Kind.STORE]
+    boxes, hives = _boxes_told(off, "source")
+    drawn = sum(row.quantity for row in rows if row.reason == Reason.DRAWN and row.target.is_inside)
+    words = (
+        f"Pulled {boxes} {'super' if boxes == 1 else 'supers'} off {hives} into the store of {off[0].target}"
+    )
+    return words + (f", {drawn:,} frames drawn out by now." if drawn else ".")
+
+
 def _reversed(act, _rows):
     return f"Reversed: {head_of(act.reverses).lower()}, of {act.reverses.day:%-d %B %Y}."
 
@@ -188,4 +226,7 @@ TELLERS = {
     "mark": _turned("Set aside"),
     "correct": _counted,
     "reverse": _reversed,
+    "super up": _boxes_on("super", "Supered up"),
+    "pull": _pulled,
+    "brood box": _boxes_on("brood box", "Built up"),
 }

@@ -2,7 +2,7 @@
 
 import pytest
 
-from inventory.locations import location_of, outside, place_of, store_of
+from inventory.locations import location_of, outside, place_of, places_of, store_of
 from inventory.models import Location
 from tests import makers
 
@@ -33,3 +33,14 @@ def test_an_inside_kind_is_no_outside_end(kind):
 def test_other_things_are_no_ground():
     with pytest.raises(TypeError):
         location_of("shed")
+
+
+def test_places_of_many_colonies_are_found_or_made_at_once(django_assert_num_queries):
+    creek = makers.make_yard("creek")
+    bees = [makers.make_colony(yard=creek) for _ in range(4)]
+    known = place_of(bees[2])
+    with django_assert_num_queries(3):
+        places = places_of(bees)
+    assert [places[colony.pk].colony for colony in bees] == bees
+    assert (places[bees[2].pk], Location.objects.count()) == (known, 4)
+    assert places_of([]) == {}

@@ -6,6 +6,8 @@ from inventory import ledger
 from inventory.ledger import Line, Piece, Return
 from inventory.models import Act, Loan, Movement
 from inventory.sentences import HEADS, amount, head_of, sentence_of
+from inventory.yardwork.boxes import add_brood_box, super_up
+from inventory.yardwork.pulling import pull
 from tests import makers
 
 pytestmark = pytest.mark.django_db
@@ -86,3 +88,20 @@ def test_every_act_the_books_have_seen_has_a_head():
     assert head_of(act) == "Placed on a colony"
     assert head_of(Act(name="something new")) == "Something new"
     assert all(head[0].isupper() for head in HEADS.values())
+
+
+def test_boxes_over_a_whole_yard_tell_hives_boxes_and_frames():
+    creek = makers.make_yard("creek")
+    hives = [makers.make_colony(yard=creek, hive_set="one-deep-10", gear=True) for _ in range(2)]
+    makers.put(creek, {"box-medium-10": 3, "comb-medium-honey": 20, "frame-medium-foundation": 10})
+    told_up = told(super_up, colonies={hives[0]: 2, hives[1]: 1}, source=creek)
+    assert told_up == (
+        "Supered up 2 colonies with 3 supers, 20 drawn combs and 10 frames with foundation, "
+        "from the store of Creek."
+    )
+    off = told(pull, colonies={hives[0]: 2, hives[1]: 1}, target=creek)
+    assert off == "Pulled 3 supers off 2 colonies into the store of Creek, 10 frames drawn out by now."
+    grown = told(add_brood_box, colonies={hives[0]: 1}, source=creek)
+    assert grown.startswith(
+        "Built up 1 colony with 1 brood box, 10 frames with foundation, from the store of Creek. 11 pieces"
+    )
