@@ -24,6 +24,7 @@ PURE = (
     "inventory/gear.py",
     "inventory/sheets",
     "inventory/stack",
+    "inventory/reconcile",
     "apiary/losses.py",
     "apiary/year.py",
     "planner/season",

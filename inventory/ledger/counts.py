@@ -1,12 +1,12 @@
 """A count: makes the book equal what was counted at a place on a day.
 
-Takes counted lines (zero is a count too); gives the Act, with one movement per difference and none where
-the book was right. Parts that were not counted are left alone.
+Takes counted lines (zero is a count too) of one place or of several; gives the Act, with one movement per difference
+and none where the book was right. Parts that were not counted are left alone.
 """
 
 from inventory.gear import Reason
 from inventory.ledger.balances import balances_from
-from inventory.ledger.lines import Line, checked
+from inventory.ledger.lines import Line, checked, parts_by_code
 from inventory.ledger.posting import Entry, post
 from inventory.ledger.rules import inside, refuse_unfit, refuse_unstarted
 from inventory.locations import outside
@@ -15,32 +15,42 @@ from inventory.models import Location
 
 def correct(*, location, counted, day, who, key, note=""):
     """Books the difference between counted and booked, by part and condition, as of the evening of the day."""
+    return correct_all(counts=[(location, counted)], day=day, who=who, key=key, note=note)
+
+
+def correct_all(*, counts, day, who, key, note=""):
+    """The count of several places in one act: `counts` gives (store or colony, counted lines) pairs."""
 
     def entries():
-        here, ground = inside(location), outside(Location.Kind.CORRECTION)
-        refuse_unstarted(here, day)
-        lines = checked(counted, act="count", lowest=0)
-        books = balances_from(day, {(here, line.part, line.condition) for line in lines})
-        found = []
-        for line in lines:
-            booked = books[here, line.part, line.condition][0][1]
-            if line.quantity > booked:
-                found.append(Line(line.part, line.quantity - booked, line.condition))
-                yield _difference(found[-1], ground, here)
-            elif line.quantity < booked:
-                less = Line(line.part, booked - line.quantity, line.condition)
-                yield _difference(less, here, ground)
-        refuse_unfit(found, here)
+        catalogue, ground, told = parts_by_code(), outside(Location.Kind.CORRECTION), {}
+        for place, counted in counts:
+            here = inside(place)
+            refuse_unstarted(here, day)
+            told[here] = checked(counted, act="count", lowest=0, catalogue=catalogue)
+        keys = {(here, line.part, line.condition) for here, lines in told.items() for line in lines}
+        books = balances_from(day, keys)
+        for here, lines in told.items():
+            booked = {line: books[here, line.part, line.condition][0][1] for line in lines}
+            yield from _differences(here, ground, booked)
 
     return post("correct", entries, day=day, who=who, key=key, note=note)
 
 
-def _difference(line, source, target):
-    return Entry(
-        part=line.part,
-        quantity=line.quantity,
-        condition=line.condition,
-        source=source,
-        target=target,
-        reason=Reason.CORRECTED,
-    )
+def _differences(here, ground, booked):
+    more = [
+        Line(line.part, line.quantity - n, line.condition) for line, n in booked.items() if line.quantity > n
+    ]
+    less = [
+        Line(line.part, n - line.quantity, line.condition) for line, n in booked.items() if line.quantity < n
+    ]
+    refuse_unfit(more, here)
+    for lines, source, target in ((more, ground, here), (less, here, ground)):
+        for line in lines:
+            yield Entry(
+                part=line.part,
+                quantity=line.quantity,
+                condition=line.condition,
+                source=source,
+                target=target,
+                reason=Reason.CORRECTED,
+            )
