@@ -1,4 +1,4 @@
-"""The life of a colony: started, moved, judged, set anew, ended. The only writer of colony state and its events.
+"""The life of a colony: started, moved, split, requeened, ended. The only writer of colony state and its events.
 
 Takes plain values, the day and the key of the act; gives the Colony or a question's answer. An act told late (an
 evening's catching up) is written on its day and changes the present only where nothing later of its kind is known.
@@ -27,6 +27,8 @@ from apiary.errors import (
     told,
 )
 from apiary.models import Colony, ColonyEvent, HiveSet
+from apiary.queens import QueenFrom
+from apiary.rights import refuse_elsewhere
 
 Kind = ColonyEvent.Kind
 STANDING = (Kind.STARTED, Kind.MOVED)
@@ -124,6 +126,38 @@ def end(colony, *, why, day, who, note="", act_key=""):
 
 
 @transaction.atomic
+def split(mother, *, tag, yard, hive_set, day, who, origin=Colony.Origin.SPLIT, note="", act_key=""):
+    """A daughter is made from a mother alive that day; both keep it in their history. Gives the daughter."""
+    mother = _there(mother, day)
+    told_of = {"day": day, "who": who, "act_key": act_key}
+    words = {"hive_set": hive_set, "origin": origin, "mother": mother, "note": note}
+    daughter = start(tag=tag, yard=yard, **words, **told_of)
+    _record(mother, Kind.SPLIT, note=_said(daughter.tag, note), **told_of)
+    return daughter
+
+
+@transaction.atomic
+def unite(colony, *, into, day, who, note="", act_key=""):
+    """The colony's bees live on in another hive; both keep it in their history. Gives the one that is no more."""
+    into = _there(into, day)
+    colony = end(
+        colony, why=Colony.Ended.UNITED, day=day, who=who, note=_said(into.tag, note), act_key=act_key
+    )
+    _record(into, Kind.UNITED, day, who, note=_said(colony.tag, note), act_key=act_key)
+    return colony
+
+
+@transaction.atomic
+def requeen(colony, *, queen, day, who, note="", act_key=""):
+    """A colony alive that day has another queen; `queen` says where she is from."""
+    colony = _there(colony, day)
+    _known(QueenFrom, queen, "queen's origin")
+    words = {"note": _said(QueenFrom(queen).label, note), "act_key": act_key}
+    _record(colony, Kind.REQUEENED, day, who, **words)
+    return colony
+
+
+@transaction.atomic
 def undo(act_key, *, who, day):
     """Takes back all that an act did to colonies; its events stay in the book and no longer count.
 
@@ -176,6 +210,17 @@ def _living(colony, day):
     return colony
 
 
+def _there(colony, day):
+    """The colony's row, locked; refused where it was not alive on the evening of the day."""
+    refuse_future(day)
+    colony = Colony.objects.select_for_update().get(pk=colony.pk)
+    if day < colony.started_on:
+        raise ColonyNotStarted(colony=colony, started_on=colony.started_on, day=day)
+    if colony.ended_on is not None and colony.ended_on <= day:
+        raise ColonyEnded(colony=colony, ended_on=colony.ended_on, day=day)
+    return colony
+
+
 def _set(colony, field, value, latest):
     if latest:
         setattr(colony, field, value)
@@ -185,6 +230,7 @@ def _set(colony, field, value, latest):
 
 def _record(colony, kind, day, who, *, yard=None, note="", was="", act_key=""):
     yard = yard or yard_on(colony, day)
+    refuse_elsewhere(who, [yard, colony.yard_id])
     words = {"note": note[:200], "was": was, "act_key": act_key}
     ColonyEvent.objects.create(colony=colony, day=day, kind=kind, yard=yard, who=who, **words)
 

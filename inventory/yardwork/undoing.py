@@ -13,6 +13,8 @@ from inventory.errors import LaterWork, refuse
 from inventory.ledger.posting import post
 from inventory.ledger.reversal import entries_back
 from inventory.models import Act
+from inventory.sales import returned_since
+from inventory.yardwork.refusals import BroughtBack
 
 LIVES = (ColonyEvent.Kind.STARTED, ColonyEvent.Kind.ENDED)
 
@@ -24,7 +26,7 @@ def undo(act, *, who, key, day=None, note=""):
     def entries():
         refuse_loosening(act, who)
         back = entries_back(act, on)
-        refuse(_worked_since(act))
+        refuse([*_worked_since(act), *_brought_back_since(act)])
         colonies.undo(act.key, who=who, day=on)
         return back
 
@@ -38,6 +40,13 @@ def _worked_since(act):
         later = _later(act, colony)
         if later is not None:
             yield LaterWork(act=act, later=later, colony=colony)
+
+
+def _brought_back_since(act):
+    """A refusal where the act sold bees and the buyer has brought something back."""
+    back = returned_since(act)
+    if back is not None:
+        yield BroughtBack(act=act, buyer=back.sale.buyer, day=back.day)
 
 
 def _later(act, colony):
