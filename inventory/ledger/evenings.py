@@ -4,6 +4,7 @@ Takes a day; gives balances from the nearest evening kept and the movements betw
 them true, back-dated or not, and keeps one more for each STEP movements. Writes Evening only.
 """
 
+import datetime as dt
 from dataclasses import dataclass
 
 from django.db.models import Count
@@ -97,6 +98,12 @@ def keep_more(day):
         length += rows
         Evening.objects.create(day=until, length=length, balances=balances)
         since = until
+
+
+def keep_again():
+    """Drops every evening kept and works them out anew from the movements."""
+    Evening.objects.all().delete()
+    keep_more(dt.date.max)
 
 
 def _cuts(gap):

@@ -1,15 +1,19 @@
 """The proof of the books finds whatever was done to them by raw SQL behind the product's back."""
 
 import datetime as dt
+import json
 
 import pytest
 from django.db import connection
 
 from apiary import colonies
-from inventory import ledger
-from inventory.ledger import Line, Piece
-from inventory.models import Act, BookSeal, Holding, Movement, Order
+from apiary.errors import told
+from inventory import ledger, proof
+from inventory.ledger import Line, Piece, evenings
+from inventory.ledger.digest import digest_of
+from inventory.models import Act, BookSeal, Evening, Holding, Movement, Order
 from inventory.proof import prove
+from inventory.proof.seal import UNMARKED
 from tests import makers
 
 pytestmark = pytest.mark.django_db
@@ -255,3 +259,116 @@ def test_gear_that_waits_long_on_an_ended_colony_is_a_note_and_no_fault(shed):
     pieces = [Piece(part=code, sound=quantity) for code, quantity in makers.gear_of("two-deeps-10").items()]
     ledger.salvage(colony=colony, into=shed, pieces=pieces, day=LATER, who=None, key="salvage")
     assert prove().notes == ()
+
+
+def recount_the_seal(mark=None):
+    """The seal rewritten to fit the rows there are, as somebody who knows the tables would."""
+    last = Movement.objects.order_by("-id").first()
+    sql("UPDATE inventory_bookseal SET length = %s, head = %s", Movement.objects.count(), last.digest)
+    if mark is not None:
+        sql("UPDATE inventory_bookseal SET mark = %s", mark)
+
+
+def cut_the_tail():
+    """The last row gone, and the balance it made set to match."""
+    last = Movement.objects.order_by("-id").first()
+    sql("DELETE FROM inventory_movement WHERE id = %s", last.pk)
+    place, part = last.target_id, last.part_id
+    sql(
+        "UPDATE inventory_holding SET quantity = quantity - 1 "
+        "WHERE location_id = %s AND part_id = %s AND condition = 'sound'",
+        place,
+        part,
+    )
+
+
+@pytest.mark.parametrize("mark", [None, "", "0" * 64])
+def test_a_cut_tail_with_length_head_and_balance_set_to_match_is_found(shed, mark):
+    cut_the_tail()
+    recount_the_seal(mark)
+    found = faults()
+    assert "The seal does not carry this site's mark" in found
+    assert "The seal counts" not in found
+
+
+def test_a_chain_worked_out_anew_to_the_end_is_found_all_the_same(shed):
+    sql("UPDATE inventory_movement SET reason = 'lost' WHERE id = %s", last_row())
+    before = Movement.objects.order_by("-id")[1].digest
+    digest = digest_of(Movement.objects.get(pk=last_row()), before)
+    sql("UPDATE inventory_movement SET digest = %s WHERE id = %s", digest, last_row())
+    recount_the_seal()
+    assert prove().faults == (UNMARKED,)
+
+
+def test_an_act_after_a_cut_does_not_heal_it(shed):
+    cut_the_tail()
+    recount_the_seal()
+    ledger.scrap(at=shed, lines=[Line("stand", 1)], day=LATER, who=None, key="after")
+    assert prove().faults == (UNMARKED,)
+
+
+def test_a_former_secret_key_still_vouches_and_a_strange_one_does_not(shed, settings):
+    former, settings.SECRET_KEY = settings.SECRET_KEY, "another, as long as a key should be"
+    assert prove().faults == (UNMARKED,)
+    settings.SECRET_KEY_FALLBACKS = [former]
+    assert prove().faults == ()
+
+
+def test_a_whole_earlier_state_put_back_is_found_by_the_line_noted_since(shed):
+    seal = BookSeal.objects.get()
+    noted = (seal.length, seal.head[:12])
+    assert prove(noted=noted).faults == ()
+    ledger.scrap(at=shed, lines=[Line("stand", 1)], day=LATER, who=None, key="since")
+    assert prove(noted=noted).faults == ()
+    assert prove(noted=(12, "abcdef")).faults == (
+        "The seal that was noted, abcdef, is not that of movement 12: what the books held then was rewritten since.",
+    )
+    assert prove(noted=(13, "abcdef")).faults == (
+        "The seal that was noted counts 13 movements, the books hold 12: some are gone.",
+    )
+
+
+@pytest.fixture
+def evening(shed, monkeypatch):
+    """The books with an evening kept."""
+    monkeypatch.setattr(evenings, "STEP", 3)
+    ledger.scrap(at=shed, lines=[Line("stand", 1)], day=dt.date(2025, 5, 2), who=None, key="much")
+    assert prove().faults == ()
+    return Evening.objects.first()
+
+
+def test_an_evening_kept_that_was_edited_is_found(evening):
+    place, gears = next(iter(evening.balances.items()))
+    gear, quantity = next(iter(gears.items()))
+    text = json.dumps({**evening.balances, place: {**gears, gear: quantity + 1}})
+    sql("UPDATE inventory_evening SET balances = %s WHERE id = %s", text, evening.pk)
+    day = told(evening.day)
+    assert f"the evening kept of {day} says {quantity + 1}, the movements give {quantity}." in faults()
+
+
+def test_an_evening_kept_with_another_length_or_left_unreadable_is_found(evening):
+    sql("UPDATE inventory_evening SET length = length + 2 WHERE id = %s", evening.pk)
+    assert f"counts {evening.length + 2} movements up to it, the books hold {evening.length}." in faults()
+    sql("UPDATE inventory_evening SET balances = %s WHERE id = %s", '{"there": 3}', evening.pk)
+    assert f"The evening kept of {told(evening.day)} cannot be read." in faults()
+
+
+def test_an_evening_kept_of_a_day_past_all_movements_is_proven_too(evening):
+    sql("UPDATE inventory_evening SET day = '2025-12-31' WHERE id = %s", evening.pk)
+    assert "the evening kept of 31 December 2025" in faults()
+
+
+def test_of_very_many_faults_the_first_are_told_and_the_rest_counted(shed, monkeypatch):
+    sql("UPDATE inventory_movement SET quantity = quantity + 1")
+    whole = prove().faults
+    monkeypatch.setattr(proof, "MANY", 4)
+    assert prove().faults == (*whole[:4], f"And {len(whole) - 4} faults more.")
+
+
+@pytest.mark.parametrize(("column", "value"), [("quantity", "many"), ("day", "yesterday")])
+def test_words_where_a_number_or_a_day_belongs_are_found(shed, column, value):
+    if connection.vendor != "sqlite":
+        pytest.skip("only SQLite takes them")
+    number = Movement.objects.get(act__key="order").pk
+    unchecked(f"UPDATE inventory_movement SET {column} = %s WHERE id = %s", value, number)
+    assert f"Movement {number} (" in faults()
