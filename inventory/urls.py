@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from inventory.views import acts, books, care, counts, deadouts, gear, orders, sheets
+from inventory.views import acts, books, care, counts, deadouts, gear, loads, orders, sheets
 
 urlpatterns = [
     path("sheet/", sheets.load_sheet, name="load-sheet"),
@@ -16,7 +16,7 @@ urlpatterns = [
     path("books/", books.books, name="books"),
     path("books/<int:pk>/", books.books_act, name="books-act"),
     path("books/<int:pk>/reverse/", books.books_reverse, name="books-reverse"),
-    path("acts/move/", acts.act_move, name="act-move"),
+    path("acts/move/", loads.act_move, name="act-move"),
     path("acts/place/", acts.act_place, name="act-place"),
     path("acts/take-off/", acts.act_take_off, name="act-take-off"),
     path("acts/assemble/", care.act_assemble, name="act-assemble"),

@@ -6,6 +6,7 @@ from inventory.forms.counts import CountForm
 from inventory.forms.ends import EndForm
 from inventory.forms.ground import GroundForm, ground_form
 from inventory.forms.lines import LinesForm, MendForm, MoveForm
+from inventory.forms.loads import HaulForm
 from inventory.forms.receipts import ReceiptForm
 from inventory.forms.salvage import SalvageForm
 from inventory.forms.sheets import SheetForm
@@ -16,6 +17,7 @@ __all__ = [
     "CountForm",
     "EndForm",
     "GroundForm",
+    "HaulForm",
     "LinesForm",
     "MarkForm",
     "MendForm",

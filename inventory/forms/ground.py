@@ -69,6 +69,13 @@ FIELDS = {
     "yard": lambda: store_field(_("Store of")),
     "source": lambda: store_field(_("From the store of")),
     "target": lambda: store_field(_("To the store of")),
+    "stops": lambda: forms.ModelMultipleChoiceField(
+        Yard.objects.all(),
+        label=_("Dropped at, where it is more than one"),
+        to_field_name="code",
+        required=False,
+        widget=forms.CheckboxSelectMultiple,
+    ),
     "colony": lambda: colony_field(_("Colony"), Colony.objects.select_related("yard", "hive_set")),
     "recipe": lambda: forms.ModelChoiceField(
         Recipe.objects.all(), label=_("What is made"), to_field_name="code", required=False

@@ -19,7 +19,7 @@ register = template.Library()
 
 # name of the page's address, words of its button; the first that exists is the one filled button of a yard's sheet
 ACTS = (
-    ("act-move", _("Load and move")),
+    ("act-move", _("Haul a load")),
     ("act-place", _("Place gear")),
     ("act-take-off", _("Take gear off")),
     ("act-use", _("Feed and use up")),

@@ -1,14 +1,13 @@
-"""Sheets of acts in the field and on the road: load and move, place on a colony, take off.
+"""Sheets of acts in the field: place on a colony, take off.
 
 Each view finds where it is done, reads the form, calls one act and answers.
 """
 
 from django.views.decorators.http import require_http_methods
 
-from apiary.models import Colony, Keeper
+from apiary.models import Colony
 from inventory import ledger
 from inventory.forms import LinesForm, MoveForm
-from inventory.load_line import load_line, weight_of
 from inventory.pieces import fitting, rows_at
 from inventory.views.answering import (
     LIFTING,
@@ -16,7 +15,6 @@ from inventory.views.answering import (
     ActSheet,
     answer,
     ground_of,
-    home_store,
     leave_to,
     needs_yards,
     stocked,
@@ -25,21 +23,6 @@ from inventory.views.answering import (
 
 SHEET = require_http_methods(["GET", "HEAD", "POST"])
 
-MOVE = ActSheet(
-    title="Load and move",
-    verb="Move",
-    rows="Load",
-    template="inventory/move.html",
-    nothing="The book has nothing in this store. Choose another place to load from, or add what your hand holds.",
-    cautions=(
-        LIFTING,
-        (
-            "loads",
-            "The scale adds up empty gear: honey, bees and feed come on top. Strap every stack across and along, "
-            "close entrances, and keep within what the door plate allows.",
-        ),
-    ),
-)
 PLACE = ActSheet(
     title="Place gear",
     verb="Place",
@@ -54,32 +37,6 @@ TAKE_OFF = ActSheet(
     nothing="The book has nothing on this colony. Add what your hand holds.",
     cautions=(LIFTING, SMOKE),
 )
-
-
-@SHEET
-@needs_yards
-def act_move(request):
-    at = ground_of(request, "source", hidden=("yard", "target"))
-    yard = at.chosen("yard")
-    source = at.chosen("source") or stocked(yard, request.user)
-    ends = (yard, home_store(request.user))
-    target = at.chosen("target") or next((end for end in ends if end and end != source), None)
-    form = MoveForm(request.POST or None, ground=source, target=target, day=at.on, as_of=at.as_of)
-
-    def post(told):
-        return ledger.move(source=source, target=form.cleaned_data["target"], lines=form.lines(), **told)
-
-    weight = weight_of((row.part.tare_lb, number) for row, number in form.so_far())
-    return answer(
-        request,
-        MOVE,
-        form,
-        post,
-        at=at.settle(source=source.code),
-        leave=leave_to(yard, source),
-        cells=[("From the store of", source)],
-        load=load_line(weight, truck_lb()),
-    )
 
 
 @SHEET
@@ -118,11 +75,3 @@ def act_take_off(request):
 
     cells = [("Colony", colony), ("Yard", colony.yard)]
     return answer(request, TAKE_OFF, form, post, at=at.settle(), leave=leave_to(colony), cells=cells)
-
-
-def truck_lb():
-    """What the keeper's truck may carry."""
-    return (
-        Keeper.objects.values_list("truck_lb", flat=True).first()
-        or Keeper._meta.get_field("truck_lb").default
-    )

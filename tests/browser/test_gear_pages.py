@@ -48,21 +48,23 @@ def test_two_taps_from_the_yard_gear_is_loaded_and_the_act_undone(sheet, live_se
     sheet.set_viewport_size({"width": 390, "height": 844})
     yard = Yard.objects.get(code="fern-hollow")
     sheet.goto(live_server.url + reverse("yard", args=["fern-hollow"]))
-    sheet.locator(".thumb").get_by_role("link", name="Load and move").click()
+    sheet.locator(".thumb").get_by_role("link", name="Haul a load").click()
     sheet.get_by_label("Goes to the store of").select_option("shed")
     more = sheet.get_by_role("button", name="One more: Medium box, 10 frames", exact=True)
     for _ in range(3):
         more.click()
     button = sheet.locator("[data-post]")
-    expect(button).to_have_text("Move 3 pieces")
+    expect(button).to_have_text("Haul 3 pieces")
     sheet.get_by_role("button", name="All 3 of Queen excluder, 10 frames").click()
     expect(sheet.locator("[data-result]")).to_have_text("6 pieces")
-    expect(sheet.locator("[data-load-lb]")).to_have_text("21")  # 3 × 4.98 + 3 × 1.80 = 20.34, whole pounds
+    expect(sheet.locator("[data-load=lb] [data-load-amount]")).to_have_text(
+        "21"
+    )  # 3 × 4.98 + 3 × 1.80 = 20.34, whole pounds
     button.click()
-    expect(sheet.get_by_role("status")).to_contain_text("Moved 6 pieces from Fern Hollow to Shed.")
+    expect(sheet.get_by_role("status")).to_contain_text("Hauled from Fern Hollow: 6 pieces to Shed.")
     assert stock.on_hand(yard)[Gear(part="box-medium-10")] == 11
     sheet.get_by_role("button", name="Undo").click()
-    expect(sheet.get_by_role("status")).to_contain_text("Reversed: moved")
+    expect(sheet.get_by_role("status")).to_contain_text("Reversed: hauled")
     assert sheet.get_by_role("heading", level=1).inner_text() == "Fern Hollow"
     assert stock.on_hand(yard)[Gear(part="box-medium-10")] == 14
     assert sheet.said == []
@@ -86,11 +88,11 @@ def test_a_stepper_runs_on_while_it_is_held_and_stops(sheet, live_server):
 
 def test_an_overloaded_truck_is_drawn_and_cautioned(sheet, live_server):
     sheet.goto(live_server.url + reverse("act-move") + "?source=fern-hollow")
-    caution = sheet.get_by_text("Caution: too heavy")
+    caution = sheet.get_by_text("Caution: more than the truck takes")
     expect(caution).to_be_hidden()
     sheet.get_by_role("spinbutton", name="Medium box, 10 frames", exact=True).fill("400")
     expect(caution).to_be_visible()
-    expect(sheet.locator("[data-load-lb]")).to_have_text("1,992")
+    expect(sheet.locator("[data-load=lb] [data-load-amount]")).to_have_text("1,992")
 
 
 def test_steppers_and_acts_work_without_scripts(sheet, live_server, browser):

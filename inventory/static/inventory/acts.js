@@ -8,7 +8,8 @@ const many = { piece: "pieces", box: "boxes", set: "sets", bottle: "bottles", qu
 function amounts() {
   const sums = new Map();
   for (const row of rows) {
-    for (const field of row.dataset.owed === undefined ? [numberOf(row)] : row.querySelectorAll(".hand input")) {
+    const one = row.dataset.owed === undefined && row.dataset.many === undefined;
+    for (const field of one ? [numberOf(row)] : row.querySelectorAll(".hand input")) {
       const number = Math.trunc(Number(field.value)) || 0;
       if (number > 0) sums.set(row.dataset.unit, (sums.get(row.dataset.unit) ?? 0) + number);
     }
@@ -31,24 +32,9 @@ function differences() {
   return { more, missing };
 }
 
-function load() {
-  const scale = document.querySelector("[data-load]");
-  if (!scale) return;
-  const lb = Math.ceil(rows.reduce((sum, row) => sum + Math.round(100 * row.dataset.lb) * (Number(numberOf(row).value) || 0), 0) / 100);
-  const at = `${2 + 96 * Math.min(lb / Number(scale.dataset.until), 1)}%`;
-  const over = lb > Number(scale.dataset.limit);
-  scale.querySelector("[data-load-lb]").textContent = figure(lb);
-  scale.querySelector("[data-load-solid]").setAttribute("x2", at);
-  for (const end of ["x1", "x2"]) scale.querySelector("[data-load-end]").setAttribute(end, at);
-  const rest = scale.querySelector("[data-load-rest]");
-  rest.setAttribute("x1", over ? rest.getAttribute("x2") : at);
-  scale.querySelector("[data-load-over]").hidden = !over;
-}
-
 function tell() {
   const sums = amounts(), gaps = differences();
   const result = document.querySelector("[data-result]"), button = document.querySelector("[data-post]");
-  load();
   if (!result || !form?.dataset.verb) return;
   const kind = form.dataset.tells;
   if (kind === "count") {
@@ -70,7 +56,7 @@ for (const all of document.querySelectorAll("[data-all]")) {
   all.addEventListener("click", () => {
     const row = all.closest("[data-row]");
     numberOf(row).value = row.dataset.booked;
-    tell();
+    numberOf(row).dispatchEvent(new Event("input", { bubbles: true }));
   });
 }
 
@@ -86,7 +72,7 @@ document.addEventListener("pointerdown", (event) => {
     beats += 1;
     const by = beats > 20 ? 10 : 1;
     if (Number(button.dataset.step) > 0) field.stepUp(by); else field.stepDown(by);
-    tell();
+    field.dispatchEvent(new Event("input", { bubbles: true }));
     timer = setTimeout(beat, 90);
   };
   timer = setTimeout(beat, 450);

@@ -43,7 +43,7 @@ def test_a_year_by_pages_leaves_the_books_proven(client, keeper):
 
     load = {"n__box-deep-10__sound": "6", "n__box-medium-10__sound": "10", "n__comb-deep-brood__sound": "40"}
     assert act(client, "act-move", "yard=fern-hollow&source=shed", "03-20", **load).startswith(
-        "Moved 56 pieces"
+        "Hauled from Shed: 56 pieces"
     )
     colony = makers.make_colony("F-01", yard=yard, day=dt.date(2025, 4, 1))
     set_up = {"n__box-deep-10__sound": "2", "n__comb-deep-brood__sound": "20"}
