@@ -79,9 +79,9 @@ RIGHTS = {
     "order": FIELD,
     "order-receive": FIELD,
     "order-cancel": KEEPERS,
-    # the books; a helper takes back only what they booked themselves
+    # the books; a helper opens and takes back only what they booked themselves
     "books": KEEPERS,
-    "books-act": KEEPERS,
+    "books-act": FIELD,
     "books-reverse": FIELD,
     # the season
     "season": KEEPERS,
@@ -175,6 +175,12 @@ def refuse_elsewhere(user, yards):
         raise NotYours(
             f"{names} is not among the yards given to you: nothing was booked. Ask the keeper for it."
         )
+
+
+def refuse_not_own(user, whose):
+    """NotYours where an act was booked by someone else: only the keeper looks at it and takes it back."""
+    if role_of(user) != KEEPER and whose != user:
+        raise NotYours("You take back only what you booked yourself: ask the keeper about this act.")
 
 
 def _access(user):

@@ -10,6 +10,8 @@ from django.db import transaction
 from django.utils import timezone
 
 from apiary.colonies import refuse_future
+from apiary.models import Colony
+from apiary.rights import refuse_elsewhere, yards_of
 from inventory.errors import KeyTaken, NotEnough, refuse
 from inventory.gear import Condition, Reason
 from inventory.ledger.balances import balances_from, net_changes
@@ -44,6 +46,7 @@ def post(name, entries_of, *, day, who, key, note="", reverses=None, found_allow
             return _resent(first, name)
         refuse_future(day)
         entries = list(entries_of())
+        _refuse_elsewhere(entries, who)
         entries = _covering(entries, day, found_allowed) + entries
         act = Act.objects.create(
             key=key,
@@ -87,6 +90,16 @@ def _key(key):
     if not 1 <= len(key) <= 64:
         raise ValueError(f"the key of an act has 1 to 64 letters, got {key!r}")
     return key
+
+
+def _refuse_elsewhere(entries, who):
+    """NotYours where gear would come from or go to a yard that was not given to who books it."""
+    if who is None or yards_of(who) is None:
+        return
+    ends = {end for entry in entries for end in (entry.source, entry.target)}
+    colonies = {end.colony_id for end in ends} - {None}
+    standing = Colony.objects.filter(pk__in=colonies).values_list("yard", flat=True)
+    refuse_elsewhere(who, {end.yard_id for end in ends} | set(standing))
 
 
 def _resent(first, name):

@@ -10,6 +10,7 @@ from django.utils.http import url_has_allowed_host_and_scheme
 from django.utils.timezone import localtime
 from django.views.decorators.http import require_http_methods, require_safe
 
+from apiary.rights import may, refuse_not_own
 from inventory import ledger
 from inventory.errors import Refused
 from inventory.filters import BooksFilter
@@ -52,13 +53,13 @@ def _fill(acts, shown):
 @require_safe
 def books_act(request, pk):
     """One act with all its movements."""
-    return render(request, "inventory/books_act.html", _act_page(_act(pk)))
+    return render(request, "inventory/books_act.html", _act_page(_act(request, pk)))
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
 def books_reverse(request, pk):
     """Asks once more; by POST every movement of the act goes back."""
-    act = _act(pk)
+    act = _act(request, pk)
     if request.method != "POST":
         return render(request, "inventory/books_reverse.html", _act_page(act))
     try:
@@ -70,8 +71,11 @@ def books_reverse(request, pk):
     return redirect(_back(request))
 
 
-def _act(pk):
-    return get_object_or_404(Act.objects.select_related("who", "reverses", "reversed_by"), pk=pk)
+def _act(request, pk):
+    """An act of the keeper's books; of anyone else's, only their own."""
+    act = get_object_or_404(Act.objects.select_related("who", "reverses", "reversed_by"), pk=pk)
+    refuse_not_own(request.user, act.who)
+    return act
 
 
 def _act_page(act):
@@ -86,7 +90,8 @@ def _act_page(act):
 
 
 def _back(request):
-    """The page on which Undo was pressed; the books where that was the page that asks once more."""
+    """The page on which Undo was pressed; the books, or this week, where that was the page that asks once more."""
     before = request.headers.get("Referer", "")
     safe = url_has_allowed_host_and_scheme(before, {request.get_host()}, require_https=request.is_secure())
-    return before if safe and request.path not in before else reverse("books")
+    away = reverse("books" if may(request.user, "books") else "home")
+    return before if safe and request.path not in before else away

@@ -5,6 +5,7 @@ import datetime as dt
 import pytest
 from django.utils import timezone
 
+from apiary.rights import HELPER, NotYours
 from inventory import ledger, stock
 from inventory.errors import FutureDay, KeyTaken, NotEnough, Several
 from inventory.gear import Condition, Gear, Reason
@@ -157,3 +158,23 @@ def test_a_condition_changes_over_the_workbench_so_that_each_row_has_one(shed):
     rows = Movement.objects.order_by("-id")[:2]
     assert [(row.condition, str(row.target)) for row in rows] == [("to mend", "Shed"), ("sound", "workbench")]
     assert stock.on_hand(shed)[Gear(part="stand", condition=Condition.TO_MEND)] == 2
+
+
+def test_a_helper_books_nothing_that_comes_from_or_goes_to_a_yard_not_given_to_them(shed, yard):
+    colony = makers.make_colony(yard=yard)
+    helper = makers.make_person("sam", role=HELPER, yards=[shed])
+    before = Act.objects.count()
+    acts = (
+        lambda: ledger.move(source=shed, target=yard, lines=[Line("stand", 1)], day=DAY, who=helper, key="1"),
+        lambda: ledger.place(
+            source=shed, colony=colony, lines=[Line("stand", 1)], day=DAY, who=helper, key="2"
+        ),
+    )
+    for act in acts:
+        with pytest.raises(NotYours, match="Creek is not among the yards given to you"):
+            act()
+    assert (Act.objects.count(), stands(shed), stands(yard)) == (before, 10, 0)
+    helper.access.yards.add(yard)
+    again = type(helper).objects.get(pk=helper.pk)
+    ledger.move(source=shed, target=yard, lines=[Line("stand", 1)], day=DAY, who=again, key="3")
+    assert (stands(shed), stands(yard)) == (9, 1)

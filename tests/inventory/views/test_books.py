@@ -5,6 +5,7 @@ import datetime as dt
 import pytest
 from django.urls import reverse
 
+from apiary.rights import HELPER
 from inventory import ledger, stock
 from inventory.gear import Gear
 from inventory.ledger import Line
@@ -145,3 +146,20 @@ def test_it_asks_the_database_no_more_for_more_acts(client, shed, django_assert_
         ledger.use(at=shed, lines=[Line("sugar", 1)], day=makers.DAY, who=None, key=makers.fresh_key())
     with django_assert_max_num_queries(12):
         client.get(BOOKS)
+
+
+def test_a_helper_opens_and_takes_back_only_what_they_booked(client, moved, shed, yard):
+    helper = makers.make_person("sam", role=HELPER, yards=[shed, yard])
+    own = ledger.move(
+        source=shed, target=yard, lines=[Line("box-deep-10", 1)], day=moved.day, who=helper, key="own"
+    )
+    client.force_login(helper)
+    for name in ("books-act", "books-reverse"):
+        answer = client.get(reverse(name, args=[moved.pk]))
+        assert answer.status_code == 403
+        assert "only what you booked yourself" in answer.content.decode()
+        assert client.get(reverse(name, args=[own.pk])).status_code == 200
+    assert client.post(reverse("books-reverse", args=[moved.pk])).status_code == 403
+    assert not Act.objects.filter(reverses=moved).exists()
+    assert client.post(reverse("books-reverse", args=[own.pk])).url == reverse("home")
+    assert Act.objects.get(reverses=own).who == helper
