@@ -21,6 +21,7 @@ from apiary.errors import (
     UnknownWord,
 )
 from apiary.models import Colony, ColonyEvent
+from apiary.rights import HELPER, NotYours
 from tests import makers
 
 pytestmark = pytest.mark.django_db
@@ -344,3 +345,23 @@ def test_no_key_undoes_nothing(colony):
 def test_an_undoing_is_not_of_a_day_to_come(colony):
     with pytest.raises(FutureDay):
         colonies.undo("x", who=None, day=timezone.localdate() + dt.timedelta(days=1))
+
+
+def test_a_helper_changes_no_colony_outside_the_yards_given_and_takes_none_from_there():
+    mine, far = makers.make_yard("fern-hollow"), makers.make_yard("long-acre")
+    here, away = makers.make_colony("F-1", yard=mine), makers.make_colony("L-1", yard=far)
+    helper = makers.make_person("sam", role=HELPER, yards=[mine])
+    acts = (
+        lambda: colonies.end(away, why="died", day=makers.DAY, who=helper),
+        lambda: colonies.move(away, yard=mine, day=makers.DAY, who=helper),
+        lambda: colonies.move(here, yard=far, day=makers.DAY, who=helper),
+        lambda: colonies.start(tag="L-2", yard=far, hive_set=away.hive_set, day=makers.DAY, who=helper),
+    )
+    for act in acts:
+        with pytest.raises(NotYours, match="Long Acre is not among the yards given to you"):
+            act()
+    assert set(Colony.objects.values_list("tag", "yard", "ended_on")) == {
+        ("F-1", mine.pk, None),
+        ("L-1", far.pk, None),
+    }
+    colonies.judge(here, strength="weak", day=makers.DAY, who=helper)
