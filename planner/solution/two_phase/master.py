@@ -146,9 +146,10 @@ class Master:
         number = next(at for at, (name, _, _, _) in enumerate(self.part.rows) if name == row)
         return self.solver.getSolution().row_dual[number]
 
-    def near(self, gap, seconds, lowest, highest):
-        """A good point in whole numbers within narrower bounds, by one cut a point: its bound holds within them."""
-        model = self.rough.getLp()
+    def near(self, gap, seconds, lowest, highest, *, full=False):
+        """A good point in whole numbers within narrower bounds, by one cut a point or by all (`full`): its bound holds
+        within them."""
+        model = (self.solver if full else self.rough).getLp()
         ends = np.array(model.col_lower_), np.array(model.col_upper_)
         ends[0][: self.count], ends[1][: self.count] = lowest, highest
         model.col_lower_, model.col_upper_ = ends

@@ -137,13 +137,17 @@ class Search:
             self.worth(found.columns)
             self.tell("choosing packs")
             limit = np.inf if found.bound is None else found.bound
-            if self.best - before < 0.1 * self.gap * abs(before) and limit - self.best < self.gap * abs(
-                limit
-            ):
-                return
+            little = self.best - before < 0.1 * self.gap * abs(before)
+            if little and limit - self.best < self.gap * abs(limit):
+                break
+        if self.best_columns is not None and not self.is_done():
+            found = self._whole_near(self.best_columns, max(0.5 * self.gap, LEAST_GAP), full=True)
+            if found.columns is not None:
+                self.worth(found.columns)
 
-    def _whole_near(self, about, gap, *, choices=None):
-        """A whole order within a pack or two of a point; `choices` holds the yes-or-no columns at another's."""
+    def _whole_near(self, about, gap, *, choices=None, full=False):
+        """A whole order within a pack or two of a point; `choices` holds the yes-or-no columns at another's; `full`
+        weighs it by all cuts, which takes longer and finds better."""
         master = self.master
         lowest, highest = master.lowest.copy(), master.highest.copy()
         for packs, terms in zip(master.packs(about), master.part.packs.values(), strict=True):
@@ -155,7 +159,7 @@ class Search:
             lowest[master.choices] = highest[master.choices] = np.round(choices[master.choices])
         lowest = np.minimum(lowest, highest)
         seconds = min(max(self.clock.left(), 0.5), 20.0)
-        return master.near(gap, seconds, lowest, highest)
+        return master.near(gap, seconds, lowest, highest, full=full)
 
     def look_in_whole_numbers(self):
         """Phase two: the master in whole numbers, cuts where it leads, what cannot be best ruled out."""
@@ -218,7 +222,7 @@ class Search:
         for column in master.choices:
             master.free(column)
         if self.best + 0.3 * self.gap * abs(self.best) < bound < np.inf and not self.is_done():
-            found = self._whole_near(best, max(0.2 * self.gap, LEAST_GAP), choices=columns)
+            found = self._whole_near(best, max(0.2 * self.gap, LEAST_GAP), choices=columns, full=True)
             if found.columns is not None:
                 self.worth(found.columns)
 
