@@ -39,7 +39,7 @@ PURE = (
     "planner/yardform",
     "planner/bench/instances.py",
     "planner/bench/naive",
-    "planner/bench/figures.py",
+    "apiary/bench/figures.py",
 )
 FORBIDDEN_NAMES = re.compile(r"^(get_|do_|handle_)|(^|_)(utils?|helpers?|managers?|services?|common)$")
 DJANGO_HOOKS = {"get_queryset", "get_context_data", "get_absolute_url", "get_FOO_display"}

@@ -5,7 +5,7 @@ Takes a Runner; gives Figures as they are found. A naive run is stopped once it 
 
 from functools import partial
 
-from planner.bench.figures import Figure
+from apiary.bench.figures import Figure
 from planner.bench.runner import BEYOND
 from planner.bench.sizes import naive_sizes, pooled_size, solved_size
 from planner.bench.tasks import linear_forms, naive, pooled_order_in_naive, product

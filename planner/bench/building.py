@@ -7,7 +7,7 @@ and PuLP's own transfer to HiGHS, column by column and row by row.
 import highspy
 import pulp
 
-from planner.bench.measuring import timed
+from apiary.bench.measuring import timed
 from planner.programme import build
 from planner.solution import highs
 

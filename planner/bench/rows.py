@@ -6,9 +6,9 @@ Takes a Runner; gives Figures as they are found. A row whose measurement did not
 import statistics
 from functools import partial
 
+from apiary.bench.figures import Figure
 from planner.bench.against import SHARE, SOLVERS, TIMES, against_naive, yard_form
 from planner.bench.building import building
-from planner.bench.figures import Figure
 from planner.bench.runner import BEYOND
 from planner.bench.sizes import pooled_size, solved_size
 from planner.bench.tasks import GAP, direct, product

@@ -1,18 +1,15 @@
-"""Runs measurements one after another: how often, how long, and what to say where one did not end.
+"""Runs the planner's measurements: on which instances, how often, and what to say where one was not proven.
 
 Takes a Scale, the catalogue and the market; gives results of tasks, medians, ratios. Decides no target.
 """
 
 import statistics
-from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from planner.bench.measuring import Overtime, Stopwatch, apart
+from apiary.bench.timekeeping import Timekeeper
 from planner.bench.scales import Scale
 from planner.bench.tasks import Instance
 
-ROW_SHARE = 1.5  # of an even share of the time left: rows that end early leave the rest to later ones
-OWN_SHARE = 0.8  # of a row's time left is a run's own, the rest for working out its seasons
 BEYOND = 1.25  # a slow opponent is stopped this far past the target: what it took so far says enough
 
 
@@ -40,49 +37,25 @@ class Growth:
 
 
 @dataclass(kw_only=True)
-class Runner:
+class Runner(Timekeeper):
     scale: Scale
     catalogue: dict
     market: dict
-    tell: Callable = print  # what was left out, in a sentence
-    run: Callable = apart
-    stopwatch: Stopwatch = field(default_factory=Stopwatch)
-    row: Stopwatch = field(default_factory=Stopwatch)
     known: dict = field(default_factory=dict)  # results asked for twice
+
+    def __post_init__(self):
+        self.run_seconds, self.long_runs = self.scale.run_seconds, self.scale.long_runs
 
     def instance(self, size, scenarios, seed=1):
         return Instance(
             catalogue=self.catalogue, market=self.market, size=size, scenarios=scenarios, seed=seed
         )
 
-    def begin_row(self, rows_left):
-        """Gives the next of so many rows its share of the time there is."""
-        left = self.stopwatch.left()
-        self.row = Stopwatch(None if left == float("inf") else min(left, ROW_SHARE * left / rows_left))
+    def grace(self, settings):
+        return self.scale.grace(settings.get("instance"))
 
-    def left(self):
-        return min(self.row.left(), self.stopwatch.left())
-
-    def result(self, task, *, seconds=None, or_stopped=False, **settings):
-        """What the task found. Where it did not end in time None (told), or with `or_stopped` the seconds it had."""
-        grace = self.scale.grace(settings.get("instance"))
-        limit = min(seconds or self.scale.run_seconds, OWN_SHARE * self.left())
-        whole = min(limit + grace, self.left())
-        if limit < 1:
-            self.tell(f"left out, the time is up: {_what(task, settings)}")
-            return None
-        if "seconds" in task.__code__.co_varnames[: task.__code__.co_kwonlyargcount]:
-            settings["seconds"] = limit
-        try:
-            found = self.run(task, settings, seconds=whole)
-        except Overtime:
-            if or_stopped and whole - grace >= 1:
-                return {"seconds": whole - grace, "done": False}
-            self.tell(f"left out, it did not end within {limit:.0f} s: {_what(task, settings)}")
-            return None
-        if found is None:
-            self.tell(f"left out, its process died: {_what(task, settings)}")
-        return found
+    def what(self, task, settings):
+        return _what(task, settings)
 
     def seconds(self, task, **settings):
         """Median seconds of the repeats of a task that must end `done`; None where one did not."""

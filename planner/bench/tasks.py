@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 import pulp
 
+from apiary.bench.measuring import Stopwatch, timed
 from planner.bench.instances import REGION, Size, invented, season_problem
-from planner.bench.measuring import Stopwatch, timed
 from planner.bench.naive import naive_form, without_choices
 from planner.programme import build
 from planner.season.assumptions import assumptions_of

@@ -6,9 +6,9 @@ Takes a Runner; gives Figures, each the worst of its seeds. The trial itself is 
 import math
 from functools import partial
 
-from planner.bench.figures import Figure
+from apiary.bench.figures import Figure
+from apiary.bench.measuring import Stopwatch
 from planner.bench.instances import Size, season_problem
-from planner.bench.measuring import Stopwatch
 from planner.bench.tasks import GAP
 from planner.season.scenarios import draw
 from planner.solution import solve

@@ -9,8 +9,8 @@ import json
 
 from django.conf import settings
 
+from apiary.bench.measuring import Stopwatch
 from apiary.management.plain_command import PlainCommand
-from planner.bench.measuring import Stopwatch
 from planner.bench.rows import ROWS
 from planner.bench.runner import Runner
 from planner.bench.scales import FULL, QUICK

@@ -2,8 +2,8 @@
 
 import pytest
 
+from apiary.bench.measuring import Overtime, Stopwatch
 from planner.bench.instances import Size
-from planner.bench.measuring import Overtime, Stopwatch
 from planner.bench.runner import Growth, Runner
 from planner.bench.scales import Scale
 

@@ -2,9 +2,9 @@
 
 import pytest
 
+from apiary.bench.measuring import Stopwatch
 from planner.bench import trials
 from planner.bench.instances import Size
-from planner.bench.measuring import Stopwatch
 from planner.bench.runner import Runner
 from planner.bench.scales import QUICK, Scale
 from planner.bench.tasks import Instance

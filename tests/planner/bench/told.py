@@ -1,6 +1,6 @@
 """Rows fed with results told instead of measured: what each task answers, by its name."""
 
-from planner.bench.measuring import Stopwatch
+from apiary.bench.measuring import Stopwatch
 from planner.bench.runner import Runner
 from planner.bench.scales import Scale
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from planner.bench.measuring import Overtime, Stopwatch, apart, timed
+from apiary.bench.measuring import Overtime, Stopwatch, apart, timed
 
 
 def doubled(*, number):

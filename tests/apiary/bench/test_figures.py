@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from planner.bench.figures import Figure
+from apiary.bench.figures import Figure
 
 
 def figure(**changes):
