@@ -3,6 +3,7 @@
 Takes an act and its movements; gives words. Changes nothing.
 """
 
+from inventory import bee_sentences
 from inventory.gear import Comb, Condition, Kind, Reason
 from inventory.models import Location
 from inventory.pieces import many
@@ -29,6 +30,7 @@ HEADS = {
     "mark": "Set aside",
     "correct": "Counted",
     "reverse": "Reversed",
+    **bee_sentences.HEADS,
     "super up": "Supered up",
     "pull": "Supers pulled",
     "brood box": "Brood boxes added",
@@ -226,6 +228,7 @@ TELLERS = {
     "mark": _turned("Set aside"),
     "correct": _counted,
     "reverse": _reversed,
+    **bee_sentences.TELLERS,
     "super up": _boxes_on("super", "Supered up"),
     "pull": _pulled,
     "brood box": _boxes_on("brood box", "Built up"),
