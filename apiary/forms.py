@@ -6,6 +6,8 @@ from django.contrib.auth.forms import AuthenticationForm
 from django.contrib.auth.password_validation import password_validators_help_texts, validate_password
 from django.utils.translation import gettext_lazy as _
 
+from apiary.models import Access, Yard
+
 
 class SignInForm(AuthenticationForm):
     """Django's own form in the house's words."""
@@ -64,3 +66,49 @@ class FirstSignInForm(forms.Form):
             except forms.ValidationError as faults:
                 self.add_error("password", faults)
         return given
+
+
+class AccessForm(forms.Form):
+    """What a person may do, and where."""
+
+    role = forms.ChoiceField(
+        label=_("May"),
+        choices=(
+            (Access.Role.HELPER, _("Help: field acts in the yards ticked, no prices, no season")),
+            (Access.Role.READER, _("Read: look at the yards ticked, book nothing")),
+            (Access.Role.KEEPER, _("Keep: everything, everywhere")),
+        ),
+        widget=forms.RadioSelect,
+    )
+    yards = forms.ModelMultipleChoiceField(
+        Yard.objects.all(),
+        label=_("Yards"),
+        to_field_name="code",
+        required=False,
+        widget=forms.CheckboxSelectMultiple,
+        help_text=_("Tick the shed too where they load there. A keeper needs none ticked."),
+    )
+
+    def clean(self):
+        given = super().clean() or {}
+        if given.get("role") in (Access.Role.HELPER, Access.Role.READER) and not given.get("yards"):
+            self.add_error("yards", _("Tick at least one yard: without one nothing is open to them."))
+        return given
+
+
+class InviteForm(AccessForm):
+    """A new person."""
+
+    name = forms.CharField(
+        label=_("Name"),
+        max_length=150,
+        help_text=_("They may choose another when they first sign in."),
+        widget=forms.TextInput(attrs={"autocomplete": "off"}),
+    )
+    field_order = ["name", "role", "yards"]
+
+    def clean_name(self):
+        name = " ".join(self.cleaned_data["name"].split())
+        if get_user_model().objects.filter(username__iexact=name).exists():
+            raise forms.ValidationError(_("Someone here has this name already: give the new one another."))
+        return name

@@ -1,7 +1,7 @@
-"""People and the one-time link that lets one in: made, shown once, used once.
+"""People: invited, given a role and yards, let in by a one-time link, shown out. Only writer of accounts and links.
 
-Takes a person and the moment; gives a token, of which only the digest is kept. Only writer of SignInLink.
-Knows no default password: who has none yet sets one when the link is used.
+Takes a person and the moment; gives a token, of which only the digest is kept. Knows no default password: who has
+none yet sets one when the link is used. What a role may do is said in rights.py.
 """
 
 import hashlib
@@ -12,7 +12,9 @@ from django.contrib.auth import get_user_model
 from django.db import transaction
 from django.urls import reverse
 
-from apiary.models import SignInLink
+from apiary.errors import Refused
+from apiary.models import Access, SignInLink
+from apiary.rights import KEEPER, grounds
 
 LINK_LASTS = timedelta(days=2)
 
@@ -23,6 +25,20 @@ class LinkNotGood(Exception):
     def __init__(self, why):
         self.why = why
         super().__init__(why)
+
+
+class NotByYourself(Refused):
+    sentence = (
+        "You cannot change your own role or access, {person}: another keeper does that, so that one stays."
+    )
+
+
+class KeptKeeper(Refused):
+    sentence = "{person} set this house up and stays its keeper: nobody changes or ends that access here."
+
+
+class PersonTaken(Refused):
+    sentence = "Someone here is called {name} already: give the new one another name."
 
 
 def digest_of(token):
@@ -89,3 +105,64 @@ def use_link(token, *, now, name="", password=""):
     if name or password:
         person.save()
     return person
+
+
+@transaction.atomic
+def invite(name, *, role, yards, now):
+    """A new person with that role in those yards, and the token of the link that lets them set a password."""
+    User = get_user_model()
+    name = User.normalize_username(" ".join(name.split()))
+    if User.objects.filter(username__iexact=name).exists():
+        raise PersonTaken(name=name)
+    person = User.objects.create_user(username=name, password=None)
+    _give(person, role, yards)
+    return person, make_link(person, now=now)
+
+
+@transaction.atomic
+def change(person, *, role, yards, by):
+    """Another role or other yards, from the next page on."""
+    _refuse_kept(person, by)
+    return _give(person, role, yards)
+
+
+@transaction.atomic
+def end(person, *, by, now):
+    """Shown out at once: signed out everywhere, password and links gone. What they booked keeps their name."""
+    _refuse_kept(person, by)
+    access, _made = Access.objects.get_or_create(user=person)
+    access.ended_at = now
+    access.save(update_fields=["ended_at"])
+    person.set_unusable_password()  # every session was opened with the old one and ends with it
+    person.is_active = False
+    person.save(update_fields=["password", "is_active"])
+    SignInLink.objects.filter(user=person, used_at__isnull=True).delete()
+
+
+@transaction.atomic
+def let_in(person, *, by, now):
+    """The token of a new link with which they choose a password; who was shown out is back with role and yards."""
+    _refuse_kept(person, by)
+    Access.objects.filter(user=person).update(ended_at=None)
+    person.is_active = True
+    person.save(update_fields=["is_active"])
+    return make_link(person, now=now, renew=True)
+
+
+def first_yard(person):
+    """The one yard they were let in for, the shed aside; None for the keeper and for who works in several."""
+    yards = list(grounds(person).filter(is_shed=False)[:2]) if hasattr(person, "access") else []
+    return yards[0] if len(yards) == 1 and person.access.role != KEEPER else None
+
+
+def _give(person, role, yards):
+    access, _made = Access.objects.update_or_create(user=person, defaults={"role": role})
+    access.yards.set([] if role == KEEPER else yards)
+    return access
+
+
+def _refuse_kept(person, by):
+    if person == by:
+        raise NotByYourself(person=person)
+    if person.is_superuser:
+        raise KeptKeeper(person=person)

@@ -56,6 +56,10 @@ RIGHTS = {
     "yards": LOOK,
     "yard": looked_at(yard="code"),
     "colony": looked_at(colony="pk"),
+    "people": KEEPERS,
+    "person": KEEPERS,
+    "person-end": KEEPERS,
+    "person-link": KEEPERS,
     # gear, where it lies; its value only for the keeper
     "gear": LOOK,
     "sheet-template": KEEPERS,

@@ -43,7 +43,8 @@ def words_for(here, user):
             current = "true"
         place = "more" if name == "more" else "rest" if under_more else ""
         words.append({"address": address, "word": word, "current": current, "place": place})
-    return words
+    under_more = any(word["place"] == "rest" for word in words)
+    return [word for word in words if under_more or word["place"] != "more"]
 
 
 @register.inclusion_tag("apiary/navigation.html", takes_context=True)

@@ -1,4 +1,4 @@
-"""The one-time link: shown once, used once, refused when unknown, used, old or meant for someone who left."""
+"""People and the one-time link: invited, changed, shown out; the link used once and refused when it is not good."""
 
 import datetime as dt
 
@@ -7,7 +7,8 @@ from django.contrib.auth import get_user_model
 
 from apiary import people
 from apiary.models import SignInLink
-from tests.makers import make_person
+from apiary.rights import HELPER, KEEPER, READER, grounds, role_of
+from tests.makers import make_person, make_shed, make_yard
 
 pytestmark = pytest.mark.django_db
 NOW = dt.datetime(2026, 11, 2, 6, 12, tzinfo=dt.UTC)
@@ -101,3 +102,98 @@ def test_of_two_who_use_a_link_at_once_one_is_let_in(monkeypatch):
     people.use_link(token, now=LATER)
     with pytest.raises(people.LinkNotGood, match="has been used"):
         people.use_link(token, now=LATER)
+
+
+@pytest.fixture
+def keeper():
+    return make_person("ash")
+
+
+def fresh(person):
+    """The person as the next page sees them."""
+    return get_user_model().objects.get(pk=person.pk)
+
+
+def test_an_invited_person_has_a_role_yards_a_link_and_no_password():
+    yard = make_yard("fern-hollow")
+    person, token = people.invite("  Sam   Reed ", role=HELPER, yards=[yard], now=NOW)
+    assert person.username == "Sam Reed"
+    assert not person.has_usable_password() and not person.is_superuser and not person.is_staff
+    assert (role_of(person), list(grounds(person))) == (HELPER, [yard])
+    assert people.link_of(token, now=LATER).user == person
+
+
+def test_a_name_somebody_has_is_not_invited_again_and_nothing_is_half_done():
+    make_person("sam")
+    with pytest.raises(people.PersonTaken, match="called SAM already"):
+        people.invite("SAM", role=HELPER, yards=[], now=NOW)
+    assert get_user_model().objects.count() == 1
+    assert SignInLink.objects.count() == 0
+
+
+def test_role_and_yards_change_and_a_keeper_keeps_no_list_of_yards(keeper):
+    mine, far = make_yard("fern-hollow"), make_yard("long-acre")
+    sam = make_person("sam", role=HELPER, yards=[mine])
+    people.change(sam, role=READER, yards=[far], by=keeper)
+    assert (role_of(fresh(sam)), list(grounds(fresh(sam)))) == (READER, [far])
+    people.change(sam, role=KEEPER, yards=[far], by=keeper)
+    assert role_of(fresh(sam)) == KEEPER
+    assert list(sam.access.yards.all()) == []
+
+
+def test_who_has_no_role_yet_is_given_one(keeper):
+    person = make_person("sam", role=None)
+    people.change(person, role=HELPER, yards=[make_yard()], by=keeper)
+    assert role_of(fresh(person)) == HELPER
+
+
+def test_ending_access_takes_role_password_and_links_at_once(keeper):
+    sam = make_person("sam", role=HELPER)
+    token = people.make_link(sam, now=NOW)
+    people.end(sam, by=keeper, now=LATER)
+    sam = fresh(sam)
+    assert role_of(sam) == "" and not sam.is_active and not sam.has_usable_password()
+    assert sam.access.ended_at == LATER
+    with pytest.raises(people.LinkNotGood):
+        people.link_of(token, now=LATER)
+
+
+def test_a_new_link_lets_back_in_with_role_and_yards_as_before(keeper):
+    yard = make_yard()
+    sam = make_person("sam", role=HELPER, yards=[yard])
+    people.end(sam, by=keeper, now=NOW)
+    token = people.let_in(fresh(sam), by=keeper, now=LATER)
+    people.use_link(token, now=LATER, name="sam", password="forty frames of foundation")
+    assert (role_of(fresh(sam)), list(grounds(fresh(sam)))) == (HELPER, [yard])
+
+
+def test_nobody_changes_or_ends_their_own_access(keeper):
+    acts = (
+        lambda: people.change(keeper, role=READER, yards=[], by=keeper),
+        lambda: people.end(keeper, by=keeper, now=NOW),
+        lambda: people.let_in(keeper, by=keeper, now=NOW),
+    )
+    for act in acts:
+        with pytest.raises(people.NotByYourself, match="your own role or access"):
+            act()
+    assert role_of(fresh(keeper)) == KEEPER and fresh(keeper).has_usable_password()
+
+
+def test_who_set_the_house_up_stays_its_keeper(keeper):
+    first = people.first_keeper()
+    for act in (
+        lambda: people.change(first, role=READER, yards=[], by=keeper),
+        lambda: people.end(first, by=keeper, now=NOW),
+        lambda: people.let_in(first, by=keeper, now=NOW),
+    ):
+        with pytest.raises(people.KeptKeeper, match="stays its keeper"):
+            act()
+    assert role_of(fresh(first)) == KEEPER
+
+
+def test_the_first_yard_is_the_only_one_given_the_shed_aside(keeper):
+    shed, mine, far = make_shed(), make_yard("fern-hollow"), make_yard("long-acre")
+    assert people.first_yard(make_person("sam", role=HELPER, yards=[shed, mine])) == mine
+    assert people.first_yard(make_person("kim", role=HELPER, yards=[mine, far])) is None
+    assert people.first_yard(keeper) is None
+    assert people.first_yard(people.first_keeper()) is None

@@ -174,7 +174,7 @@ def test_a_deadout_whose_gear_is_worked_warns_no_more_and_offers_no_second_salva
     worked = make_dead_colony(yard=make_yard())
     content = door.get(reverse("colony", args=[worked.pk])).content.decode()
     assert "Caution: this colony is dead" not in content
-    assert reverse("act-salvage") not in content
+    assert reverse("act-deadout") not in content
     assert reverse("act-correct") in content
 
 
@@ -230,7 +230,7 @@ def test_a_fault_of_ours_says_that_nothing_was_half_done(door, monkeypatch):
     def break_down(*args, **kwargs):
         raise RuntimeError("a fault made for this test")
 
-    monkeypatch.setattr("apiary.views.weeks_of", break_down)
+    monkeypatch.setattr("apiary.views.places.weeks_of", break_down)
     door.raise_request_exception = False
     answer = door.get(reverse("home"))
     assert answer.status_code == 500
@@ -259,12 +259,12 @@ def test_a_dead_hive_that_holds_gear_waits_this_week_and_leads_to_its_salvage(do
     make_dead_colony(tag="F-10", yard=yard, gear=True)
     make_dead_colony(tag="F-11", yard=yard)  # nothing left on it
     text = door.get(reverse("home")).content.decode()
-    assert "Hives to salvage" in text
+    assert "Hives to take apart" in text
     assert "F-10" in text and "F-11" not in text
-    assert f"{reverse('act-salvage')}?yard=fern-hollow" in text
+    assert f"{reverse('act-deadout')}?yard=fern-hollow" in text
     assert "against robbing" in text
 
 
 def test_no_hive_waits_where_all_dead_ones_were_emptied(door):
     make_dead_colony(yard=make_yard())
-    assert b"Hives to salvage" not in door.get(reverse("home")).content
+    assert b"Hives to take apart" not in door.get(reverse("home")).content

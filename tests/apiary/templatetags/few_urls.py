@@ -2,6 +2,6 @@
 
 from django.urls import path
 
-from apiary import views
+from apiary.views import places
 
-urlpatterns = [path("", views.this_week, name="home")]
+urlpatterns = [path("", places.this_week, name="home")]

@@ -1,55 +1,18 @@
-"""Apiary's pages: this week, yards, one yard, one colony, and the door. Each asks one question and answers."""
+"""This week, yards, one yard, one colony: each asks one question and answers, of the yards that are theirs."""
 
 import datetime as dt
 
-from django.contrib.auth import login
-from django.contrib.auth.decorators import login_not_required
-from django.contrib.auth.views import LoginView
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import get_object_or_404, render
 from django.utils import timezone
 from django.utils.formats import date_format
-from django.views.decorators.cache import never_cache
-from django.views.decorators.http import require_GET, require_http_methods
+from django.views.decorators.http import require_GET
 
-from apiary import people
-from apiary.forms import FirstSignInForm, SignInForm
 from apiary.models import Colony, Keeper, Yard
 from apiary.rights import grounds, hives
 from apiary.titles import colony_cells, counted, yard_cells
 from apiary.year import flow_year, weeks_of
 
 YEAR_DAYS = 365
-BACKEND = "django.contrib.auth.backends.ModelBackend"
-
-
-class SignIn(LoginView):
-    """Name and password. Wrong too often locks the name and address out for a while."""
-
-    template_name = "apiary/sign_in.html"
-    authentication_form = SignInForm
-    redirect_authenticated_user = True
-
-
-@login_not_required
-@never_cache
-@require_http_methods(["GET", "HEAD", "POST"])
-def first_sign_in(request, token):
-    """The one-time link: looking uses nothing up, sending the form does."""
-    now = timezone.now()
-    try:
-        person = people.link_of(token, now=now).user
-        asks = not person.has_usable_password()
-        form = FirstSignInForm(request.POST or None, person=person) if asks else None
-        if request.method == "POST" and (form is None or form.is_valid()):
-            given = form.cleaned_data if form else {}
-            person = people.use_link(
-                token, now=now, name=given.get("name", ""), password=given.get("password", "")
-            )
-            login(request, person, backend=BACKEND)
-            return redirect("home")
-    except people.LinkNotGood as refusal:
-        return render(request, "apiary/link_not_good.html", {"refusal": refusal}, status=410)
-    return render(request, "apiary/first_sign_in.html", {"form": form, "person": person})
 
 
 @require_GET

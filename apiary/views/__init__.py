@@ -1,0 +1,1 @@
+"""Apiary's pages, by what they are about."""
