@@ -3,6 +3,15 @@
 from inventory.models.catalogue import GearSet, GearSetLine, Part, Recipe, RecipeLine
 from inventory.models.counts import Count, CountLine, FoundAnswer
 from inventory.models.deadouts import Deadout, Hold, InspectorWord, MothCare
+from inventory.models.dealings import (
+    Claim,
+    Invoice,
+    InvoiceLine,
+    LineClosing,
+    Substitution,
+    ToldPrice,
+    ValueBasis,
+)
 from inventory.models.evenings import Evening
 from inventory.models.loans import Feeding, Loan, LoanBack
 from inventory.models.movements import Act, BookSeal, Holding, Location, Movement
@@ -12,9 +21,10 @@ from inventory.models.suppliers import Offer, OfferPart, Order, OrderLine, Order
 __all__ = [
     "Act",
     "BookSeal",
-    "Deadout",
+    "Claim",
     "Count",
     "CountLine",
+    "Deadout",
     "Evening",
     "Feeding",
     "FoundAnswer",
@@ -23,6 +33,9 @@ __all__ = [
     "Hold",
     "Holding",
     "InspectorWord",
+    "Invoice",
+    "InvoiceLine",
+    "LineClosing",
     "Loan",
     "LoanBack",
     "Location",
@@ -40,5 +53,8 @@ __all__ = [
     "Sale",
     "SaleOwed",
     "SaleReturn",
+    "Substitution",
     "Supplier",
+    "ToldPrice",
+    "ValueBasis",
 ]
