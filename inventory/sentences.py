@@ -4,6 +4,7 @@ Takes an act and its movements; gives words. Changes nothing.
 """
 
 from inventory import bee_sentences
+from inventory.deadouts import telling
 from inventory.gear import Comb, Condition, Kind, Reason
 from inventory.models import Location
 from inventory.pieces import many
@@ -22,7 +23,7 @@ HEADS = {
     "take off": "Taken off a colony",
     "assemble": "Assembled",
     "draw": "Comb drawn",
-    "salvage": "Deadout salvaged",
+    "salvage": "Hive salvaged",
     "scrap": "Scrapped",
     "burn": "Burnt",
     "use": "Used up",
@@ -31,6 +32,7 @@ HEADS = {
     "correct": "Counted",
     "reverse": "Reversed",
     **bee_sentences.HEADS,
+    **telling.HEADS,
     "super up": "Supered up",
     "pull": "Supers pulled",
     "brood box": "Brood boxes added",
@@ -229,6 +231,7 @@ TELLERS = {
     "correct": _counted,
     "reverse": _reversed,
     **bee_sentences.TELLERS,
+    **telling.TELLERS,
     "super up": _boxes_on("super", "Supered up"),
     "pull": _pulled,
     "brood box": _boxes_on("brood box", "Built up"),

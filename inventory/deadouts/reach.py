@@ -10,15 +10,15 @@ from dataclasses import dataclass
 
 from apiary.colonies import yard_on
 from apiary.errors import told
-from apiary.models import Colony, ColonyEvent
+from apiary.models import Colony
 from inventory.deadouts.fates import HIVE_GEAR
+from inventory.deadouts.stays import stays_until
 from inventory.deadouts.tracing import Way, trace
 from inventory.locations import place_of, store_of
 from inventory.models import Hold, Holding, Location, Movement, Part
 
 MONTHS_BACK = 24
 GONE = (Location.Kind.SOLD, Location.Kind.LENT)
-STANDING = (ColonyEvent.Kind.STARTED, ColonyEvent.Kind.MOVED)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -99,29 +99,18 @@ def _kin(colony, since):
 
 def _neighbours(colony, since, until):
     """{colony's key: words} of colonies that stood in a yard with it in that time."""
-    stays = _stays(until)
+    stays = stays_until(until)
     words = {}
-    for yard, begun, ended in stays.pop(colony.pk, []):
-        begun = max(begun, since)
-        if ended < since:
-            continue
+    for ours in stays.pop(colony.pk, []):
         for other, places in stays.items():
-            if any(place == yard and first <= ended and last >= begun for place, first, last in places):
-                words[other] = f"stood in {yard} with {colony} (foulbrood suspected)"
+            if any(_together(ours, stay, since) for stay in places):
+                words[other] = f"stood in {ours.yard} with {colony} (foulbrood suspected)"
     return words
 
 
-def _stays(until):
-    """{colony's key: [(yard, first day, last day)]} up to a day."""
-    events = ColonyEvent.objects.filter(kind__in=STANDING, undone=False, day__lte=until)
-    rows = events.exclude(colony__ended_why=Colony.Ended.MISTAKE).select_related("yard", "colony")
-    stays = defaultdict(list)
-    for event in rows.order_by("day", "id"):
-        places = stays[event.colony_id]
-        if places:
-            places[-1] = (*places[-1][:2], event.day)
-        places.append((event.yard, event.day, event.colony.ended_on or until))
-    return stays
+def _together(ours, other, since):
+    same = ours.yard == other.yard and ours.last >= since
+    return same and other.first <= ours.last and other.last >= max(ours.first, since)
 
 
 def _traced(colony, since):

@@ -96,8 +96,11 @@ def which_colony(request, sheet, at, colonies):
     return render(request, "inventory/which_colony.html", page)
 
 
-def answer(request, sheet, form, post, *, at, leave, cells=(), **more):
-    """Posts the act when it was sent and is good; else the sheet, with what is wrong and all that was typed."""
+def answer(request, sheet, form, post, *, at, leave, cells=(), then=None, **more):
+    """Posts the act when it was sent and is good; else the sheet, with what is wrong and all that was typed.
+
+    `then` gives the address to lead to after the act, where that is not `leave`.
+    """
     narrow(form, request.user)
     sent = request.method == "POST" and "add" not in request.POST
     if sent and form.is_valid():
@@ -108,7 +111,7 @@ def answer(request, sheet, form, post, *, at, leave, cells=(), **more):
             form.refuse(refusal)
         else:
             tell(request, act, known=known)
-            return redirect(leave)
+            return redirect(then(act) if then else leave)
     page = {"sheet": sheet, "form": form, "at": at, "leave": leave, **more}
     page["cells"] = [*cells, ("Day", day_words(at))]
     return render(request, sheet.template, page, status=422 if sent and form.errors else 200)

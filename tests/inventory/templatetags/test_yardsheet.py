@@ -3,6 +3,7 @@
 import datetime as dt
 
 import pytest
+from django.urls import reverse
 
 from apiary.rights import HELPER, READER
 from inventory.templatetags.yardsheet import (
@@ -80,10 +81,11 @@ def test_hives_of_ended_colonies_wait_by_yard_until_their_gear_is_told(page):
     make_dead_colony(tag="F-1", yard=yard, gear=True, ended=ended, why="united")
     make_dead_colony(tag="F-3", yard=yard, ended=ended)
     assert hives_waiting(page, dt.date(2025, 5, 31)) == []
-    (row,) = hives_waiting(page, ended)
-    assert (row["yard"], row["tags"]) == (yard, ["F-1", "F-2"])
-    assert row["pieces"] > 2
-    assert row["address"].endswith("?yard=fern-hollow")
+    united, died = hives_waiting(page, ended)
+    assert [(row["yard"], row["tags"]) for row in (united, died)] == [(yard, ["F-1"]), (yard, ["F-2"])]
+    assert died["pieces"] > 2
+    assert died["address"] == f"{reverse('act-deadout')}?yard=fern-hollow"
+    assert united["address"] == f"{reverse('act-salvage')}?yard=fern-hollow"
     assert [colony.tag for colony in deadouts(yard)["colonies"]] == ["F-2"]  # the united one did not die
 
 

@@ -54,12 +54,14 @@ def test_a_year_by_pages_leaves_the_books_proven(client, keeper):
     act(client, "act-take-off", f"colony={colony.pk}", "08-01", **{"n__box-medium-10__sound": "3"})
 
     send(client, f"{reverse('act-end', args=[colony.pk])}?day=2025-11-05", why="died")
-    told = act(client, "act-salvage", f"colony={colony.pk}", "11-06", looked="no")
-    assert told == "Salvaged F-01: 22 pieces to the store of Shed, 20 pieces of it held back."
+    seen = f"colony={colony.pk}&closed=on&cause=mites&looked=no&suspected=no"
+    told = act(client, "act-deadout", seen, "11-06")
+    assert told == "Worked deadout F-01: 2 pieces saved, 20 held back, 0 scrapped, burnt or lost."
 
-    assert act(client, "act-correct", "yard=fern-hollow", "11-10", **{"n__box-medium-10__sound": "9"}) == (
-        "Counted Fern Hollow: 1 piece missing."
-    )
+    count = send(client, f"{reverse('act-correct')}?yard=fern-hollow&day=2025-11-10", follow=False).url
+    page = send(client, count, **{"n__box-medium-10__sound": "9"})
+    posted = client.post(page.request["PATH_INFO"], {"shown": page.context["shown"]}, follow=True)
+    assert said(posted) == ["Counted Fern Hollow: 1 piece missing."]
     act(client, "act-scrap", "yard=fern-hollow", "11-11", **{"n__box-deep-10__sound": "1"})
     scrapped = Act.objects.get(name="scrap")
     client.post(reverse("books-reverse", args=[scrapped.pk]))
