@@ -47,6 +47,7 @@ __all__ = [
     "NotForHive",
     "NotFoundGear",
     "NotFoundation",
+    "NotInWholes",
     "NotLent",
     "NotOnOrder",
     "NotWhole",
@@ -278,3 +279,7 @@ class NoBoxFits(Refused):
         "Colony {colony} ({hive_set}) takes none of these boxes: their width is another, or it is a nuc. "
         "Choose a box for its hive, or leave it out."
     )
+
+
+class NotInWholes(Refused):
+    sentence = "{part}: one making makes {makes}, so {quantity} cannot be made: give a multiple of {makes}."

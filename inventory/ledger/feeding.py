@@ -6,6 +6,7 @@ leaves the store as fed, in whole lb; what each colony got is written beside it.
 
 from django.db import transaction
 
+from apiary.rights import refuse_elsewhere
 from inventory.errors import FedTwice, NotAQuantity, NothingGiven, UnknownWord, refuse
 from inventory.gear import Reason
 from inventory.ledger.hives import living
@@ -23,7 +24,7 @@ def feed(*, ration, portions, source, day, who, key, found_allowed=False, note="
     def entries():
         if ration not in RATIONS:
             raise UnknownWord(word=ration, what="feed", choices=", ".join(RATIONS))
-        given = _checked(portions, day)
+        given = _checked(portions, day, who)
         lb = RATIONS[ration].lb(sum(quantity for _, quantity in given))
         line = checked([Line(RATIONS[ration].part, lb)], act="feed")[0]
         here, away = store(source), outside(Location.Kind.USED)
@@ -41,7 +42,7 @@ def feed(*, ration, portions, source, day, who, key, found_allowed=False, note="
     return act
 
 
-def _checked(portions, day):
+def _checked(portions, day, who):
     """The portions above zero, of colonies alive on the day; raises all that is wrong."""
     problems, given, seen = [], [], set()
     for colony, quantity in portions:
@@ -55,5 +56,6 @@ def _checked(portions, day):
     refuse(problems)
     if not given:
         raise NothingGiven(act="feed")
-    living([colony for colony, _ in given], day)
+    rows = living([colony for colony, _ in given], day)
+    refuse_elsewhere(who, {colony.yard_id for colony in rows.values()})
     return given

@@ -1,0 +1,168 @@
+"""The closed list of acts an evening's table can tell, and which act of the books each is.
+
+Takes a row understood and day, who and key; gives the Act. What needs a decision on the spot (a deadout, gear held
+back, a count, bees sold) has its own sheet and is not here.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from apiary.models import Colony
+from inventory import ledger
+from inventory.errors import NotInWholes
+from inventory.gear import Condition
+from inventory.ledger import Line
+from inventory.models import RecipeLine
+from inventory.yardwork.boxes import add_brood_box, super_up
+from inventory.yardwork.hives import standing
+from inventory.yardwork.pulling import pull
+
+
+@dataclass(frozen=True, kw_only=True)
+class RowAct:
+    """`place` is what the row's place may be; `other` and `gear` what these columns tell, empty for nothing."""
+
+    code: str
+    words: str
+    place: frozenset
+    post: Callable
+    gear: str = "pieces"
+    other: str = ""
+    finds: bool = True  # may book what the hand holds beyond the book as found
+
+    @property
+    def reads(self):
+        """How the row reads, for the key beside the table."""
+        where = " or ".join(PLACES[each] for each in PLACES if each in self.place)
+        return ", ".join(filter(None, (where, GEAR[self.gear], OTHERS[self.other])))
+
+
+PLACES = {"colony": "a colony", "yard": "a whole yard", "store": "a store"}
+GEAR = {
+    "pieces": "a part or a set",
+    "piece": "a part",
+    "super": "which super, or empty for each hive's own; how many each",
+    "brood box": "which box, or empty for each hive's own; how many each",
+    "comb": "the comb it became",
+    "feed": "syrup 1:1, syrup 2:1 (gallons each), dry sugar or patties (lb each)",
+    "made": "what was made",
+}
+OTHERS = {
+    "": "",
+    "from": "from which store",
+    "to": "to which store",
+    "person": "to whom",
+}
+STORE, COLONY, HIVES = frozenset({"store"}), frozenset({"colony"}), frozenset({"colony", "yard"})
+
+
+def lines_of(row, condition=Condition.SOUND):
+    """The row's part, or its set as it stands in use, so many times."""
+    return [Line(code, pieces * row.quantity, condition) for code, pieces in row.gear.items()]
+
+
+def hives_of(row):
+    """The colony told, or all that stood in the yard told on the day."""
+    return [row.ground] if isinstance(row.ground, Colony) else standing(row.ground, on=row.day)
+
+
+def _each(row):
+    return dict.fromkeys(hives_of(row), row.quantity)
+
+
+def _haul(row, **how):
+    return ledger.haul(source=row.ground, drops=[(row.other, lines_of(row))], **how)
+
+
+def _place(row, **how):
+    return ledger.place(source=row.other, colony=row.ground, lines=lines_of(row), **how)
+
+
+def _take_off(row, **how):
+    return ledger.take_off(colony=row.ground, target=row.other, lines=lines_of(row), **how)
+
+
+def _super_up(row, **how):
+    return super_up(colonies=_each(row), source=row.other, box=row.gear, **how)
+
+
+def _brood_box(row, **how):
+    return add_brood_box(colonies=_each(row), source=row.other, box=row.gear, **how)
+
+
+def _pull(row, **how):
+    return pull(colonies=_each(row), target=row.other, box=row.gear, **how)
+
+
+def _draw(row, **how):
+    comb, foundation = row.gear
+    lines = [Line(foundation, row.quantity)]
+    draws = [(row.ground, lines)]
+    return ledger.draw_comb(draws=draws, use=comb.comb_use, treated=comb.treated, **how)
+
+
+def _feed(row, **how):
+    portions = [(colony, row.quantity) for colony in hives_of(row)]
+    return ledger.feed(ration=row.gear, portions=portions, source=row.other, **how)
+
+
+def _assemble(row, **how):
+    line = (
+        RecipeLine.objects.filter(part=row.gear, makes__gt=0).select_related("recipe").order_by("id").first()
+    )
+    times, over = divmod(row.quantity, line.makes)
+    if over:
+        raise NotInWholes(part=row.gear, quantity=row.quantity, makes=line.makes)
+    return ledger.assemble(recipe=line.recipe, times=times, at=row.ground, **how)
+
+
+def _lend(row, **how):
+    return ledger.lend(source=row.ground, to=row.other, lines=lines_of(row), **how)
+
+
+def _at(act, condition=Condition.SOUND, **fixed):
+    def post(row, **how):
+        return act(at=row.ground, lines=lines_of(row, condition), **fixed, **how)
+
+    return post
+
+
+_LIST = (
+    RowAct(code="super-up", words="Super up", place=HIVES, gear="super", other="from", post=_super_up),
+    RowAct(code="pull", words="Pull supers", place=HIVES, gear="super", other="to", post=_pull),
+    RowAct(code="feed", words="Feed", place=HIVES, gear="feed", other="from", post=_feed),
+    RowAct(code="haul", words="Haul", place=STORE, other="to", post=_haul),
+    RowAct(
+        code="brood-box",
+        words="Add a brood box",
+        place=HIVES,
+        gear="brood box",
+        other="from",
+        post=_brood_box,
+    ),
+    RowAct(code="place", words="Place on a colony", place=COLONY, other="from", post=_place),
+    RowAct(code="take-off", words="Take off a colony", place=COLONY, other="to", post=_take_off),
+    RowAct(code="draw", words="Comb was drawn", place=COLONY, gear="comb", post=_draw),
+    RowAct(code="assemble", words="Assemble", place=STORE, gear="made", post=_assemble),
+    RowAct(code="mend", words="Mend", place=STORE, gear="piece", finds=False, post=_at(ledger.mend)),
+    RowAct(
+        code="to-mend",
+        words="Set aside to mend",
+        place=STORE | COLONY,
+        gear="piece",
+        post=_at(ledger.mark, becomes=Condition.TO_MEND),
+    ),
+    RowAct(code="use", words="Use up", place=STORE, gear="piece", post=_at(ledger.use)),
+    RowAct(code="scrap", words="Scrap", place=STORE | COLONY, post=_at(ledger.scrap)),
+    RowAct(code="burn", words="Burn", place=STORE | COLONY, post=_at(ledger.burn)),
+    RowAct(code="lend", words="Lend", place=STORE, other="person", post=_lend),
+)
+ROW_ACTS = {act.code: act for act in _LIST}
+
+
+def post_row(row, *, who, key, found_allowed=False, note=""):
+    """Books one row by the act it is; the same as that act by itself."""
+    how = {"day": row.day, "who": who, "key": key, "note": note}
+    if row.act.finds:
+        how["found_allowed"] = found_allowed
+    return row.act.post(row, **how)

@@ -1,0 +1,109 @@
+"""Each act of the closed list books what the act by itself books."""
+
+import pytest
+
+from inventory import stock
+from inventory.catching_up.acts import GEAR, OTHERS, PLACES, ROW_ACTS, post_row
+from inventory.catching_up.known import Known
+from inventory.catching_up.reading import read_rows
+from inventory.errors import NotInWholes
+from inventory.gear import Condition, Gear
+from inventory.models import Location, Movement, Part, Recipe
+from tests import makers
+from tests.inventory.catching_up.made import DAY, row
+
+pytestmark = pytest.mark.django_db
+
+
+def booked(typed, *more):
+    told, faults = read_rows([typed, *more], Known())
+    assert faults == {}
+    return [post_row(one, who=None, key=makers.fresh_key()) for one in told]
+
+
+def there(ground, code, condition=Condition.SOUND):
+    return stock.on_hand(ground).get(Gear(part=code, condition=condition), 0)
+
+
+def colony(tag):
+    return makers.Colony.objects.get(tag=tag)
+
+
+def test_every_act_says_how_its_row_reads():
+    for act in ROW_ACTS.values():
+        assert act.place and act.gear in GEAR and act.other in OTHERS and set(act.place) <= set(PLACES)
+    assert ROW_ACTS["haul"].reads == "a store, a part or a set, to which store"
+    assert ROW_ACTS["mend"].reads == "a store, a part"
+
+
+def test_a_whole_yard_is_supered_up_and_pulled(outfit):
+    booked(row(1, "super-up", "fern-hollow", "super-medium-10", 2))
+    assert there(outfit, "box-medium-10") == 16
+    assert [there(colony(tag), "box-medium-10") for tag in ("F-01", "F-02", "L-01")] == [2, 2, 0]
+    booked(row(1, "pull", "F-01", "", 1, "long-acre"))
+    assert there(colony("F-01"), "box-medium-10") == 1
+    assert there(makers.Yard.objects.get(code="long-acre"), "box-medium-10") == 1
+
+
+def test_a_brood_box_goes_on(outfit):
+    booked(row(1, "brood-box", "F-01", "", 1))
+    assert there(colony("F-01"), "box-deep-10") == 3
+
+
+def test_gear_is_placed_taken_off_and_hauled(outfit):
+    booked(
+        row(1, "haul", "shed", "super-medium-10", 2, "fern-hollow"),
+        row(2, "place", "F-01", "super-medium-10", 1, "fern-hollow"),
+        row(3, "take-off", "F-01", "box-medium-10", 1, "shed"),
+    )
+    yard = makers.Yard.objects.get(code="fern-hollow")
+    assert (there(yard, "box-medium-10"), there(yard, "frame-medium-foundation")) == (1, 10)
+    assert there(colony("F-01"), "frame-medium-foundation") == 10
+    assert there(outfit, "box-medium-10") == 19
+
+
+def test_comb_is_drawn_for_what_it_is_told(outfit):
+    makers.put(colony("F-01"), {"frame-medium-foundation": 10})
+    booked(row(1, "draw", "F-01", "comb-medium-brood-treated", 8))
+    assert there(colony("F-01"), "comb-medium-brood-treated") == 8
+    assert there(colony("F-01"), "frame-medium-foundation") == 2
+
+
+def test_a_yard_is_fed_and_sugar_used(outfit):
+    """A gallon of 2:1 by weight holds 7.38 lb of sugar (densities of NBS Circular 440, from memory)."""
+    (act,) = booked(row(1, "feed", "fern hollow", "2:1", 1))
+    assert act.feedings.count() == 2
+    assert there(outfit, "sugar") == 185
+    booked(row(1, "use", "shed", "jar", 12))
+    assert there(outfit, "jar") == 38
+
+
+def test_work_at_the_bench(outfit):
+    booked(
+        row(1, "assemble", "shed", "box-deep-10", 4),
+        row(2, "mend", "shed", "box-medium-10", 2),
+        row(3, "to-mend", "F-01", "box-deep-10", 1),
+        row(4, "scrap", "shed", "excluder-10", 1),
+        row(5, "burn", "shed", "excluder-10", 1),
+    )
+    assert there(outfit, "box-deep-10") == 10
+    assert (there(outfit, "box-medium-10"), there(outfit, "box-medium-10", Condition.TO_MEND)) == (22, 1)
+    assert there(colony("F-01"), "box-deep-10", Condition.TO_MEND) == 1
+    assert there(outfit, "excluder-10") == 4
+    gone = Movement.objects.filter(target__kind__in=[Location.Kind.SCRAP, Location.Kind.BURNT])
+    assert gone.count() == 2
+
+
+def test_what_one_making_makes_cannot_be_broken_up(outfit):
+    recipe = Recipe.objects.create(code="crate", name="a crate of excluders")
+    recipe.lines.create(part=Part.objects.get(code="jar"), takes=1)
+    recipe.lines.create(part=Part.objects.get(code="patty"), makes=4)
+    booked(row(1, "assemble", "shed", "patty", 8))
+    assert there(outfit, "patty") == 8
+    with pytest.raises(NotInWholes):
+        booked(row(1, "assemble", "shed", "patty", 9))
+
+
+def test_gear_is_lent_to_a_name(outfit):
+    (act,) = booked(row(1, "lend", "shed", "excluder-10", 2, "A. Neighbour"))
+    assert (act.loan.to, act.loan.due_on, act.day) == ("A. Neighbour", None, DAY)
