@@ -5,15 +5,6 @@ from django.conf import settings
 from django.db import migrations, models
 
 
-def close_cancelled(apps, schema_editor):
-    """Orders cancelled so far were owed on no day: their lines are closed from the day they were placed."""
-    lines = apps.get_model("inventory", "OrderLine").objects.filter(order__status="cancelled")
-    apps.get_model("inventory", "LineClosing").objects.bulk_create(
-        apps.get_model("inventory", "LineClosing")(line=line, why="cancelled", day=line.order.placed_on)
-        for line in lines.select_related("order")
-    )
-
-
 class Migration(migrations.Migration):
     dependencies = [
         ("inventory", "0006_evenings"),
@@ -361,5 +352,4 @@ class Migration(migrations.Migration):
                 ],
             },
         ),
-        migrations.RunPython(close_cancelled, migrations.RunPython.noop),
     ]
