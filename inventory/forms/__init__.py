@@ -2,6 +2,7 @@
 
 from inventory.forms.acts import ActForm
 from inventory.forms.bench import AssembleForm, MarkForm
+from inventory.forms.boxes import GoingOnForm, PullForm
 from inventory.forms.counts import CountForm
 from inventory.forms.ends import EndForm
 from inventory.forms.ground import GroundForm, ground_form
@@ -16,12 +17,14 @@ __all__ = [
     "AssembleForm",
     "CountForm",
     "EndForm",
+    "GoingOnForm",
     "GroundForm",
     "HaulForm",
     "LinesForm",
     "MarkForm",
     "MendForm",
     "MoveForm",
+    "PullForm",
     "ReceiptForm",
     "SalvageForm",
     "SheetForm",

@@ -11,6 +11,7 @@ from apiary.models import Colony, Yard
 from apiary.rights import narrow
 from inventory.errors import FutureDay
 from inventory.models import Recipe
+from inventory.yardwork.boxsets import brood_boxes, supers
 
 
 class GroundForm(forms.Form):
@@ -65,6 +66,12 @@ def colony_field(label, colonies):
     return forms.ModelChoiceField(colonies, label=label, required=False, empty_label=_("choose a colony"))
 
 
+def box_field(label, boxes):
+    return forms.ChoiceField(
+        label=label, choices=lambda: [(one.code, one.name) for one in boxes()], required=False
+    )
+
+
 FIELDS = {
     "yard": lambda: store_field(_("Store of")),
     "source": lambda: store_field(_("From the store of")),
@@ -80,6 +87,8 @@ FIELDS = {
     "recipe": lambda: forms.ModelChoiceField(
         Recipe.objects.all(), label=_("What is made"), to_field_name="code", required=False
     ),
+    "super": lambda: box_field(_("Super"), supers),
+    "brood_box": lambda: box_field(_("Brood box"), brood_boxes),
 }
 
 

@@ -31,7 +31,7 @@ def yard_stacks(yard, as_of=None):
     """The colonies of a yard on one ground line: those alive, and deadouts that still hold gear."""
     colonies = standing_in(yard, on=as_of or timezone.localdate())
     gear = gear_on(colonies)
-    stacks = [_stack(colony, gear[colony.pk]) for colony in colonies]
+    stacks = [stack_of(colony, gear[colony.pk]) for colony in colonies]
     for number in range(0, len(stacks), A_ROW):
         row = stacks[number : number + A_ROW]
         tallest = max(height_of(stack["hive"]) for stack in row)
@@ -47,7 +47,7 @@ def yard_stacks(yard, as_of=None):
 @register.inclusion_tag("inventory/colony_stack.html")
 def colony_stack(colony):
     """One hive with its dimension chain and balloons, and the table of what the numbers mean."""
-    stack = _stack(colony, gear_on([colony])[colony.pk])
+    stack = stack_of(colony, gear_on([colony])[colony.pk])
     chain = chain_of(stack["drawing"])
     rows = [
         {"number": balloon.number, "name": balloon.name, "piece": piece, "words": frames_in(piece.box)}
@@ -111,7 +111,8 @@ def _lot(holding):
     )
 
 
-def _stack(colony, holdings):
+def stack_of(colony, holdings):
+    """The drawing of a colony's hive and the lines of its caption."""
     hive_set, dead = colony.hive_set, colony.ended_why == Colony.Ended.DIED
     hive = hive_of(
         [_lot(holding) for holding in holdings if not holding.part.flat],

@@ -1,5 +1,7 @@
 """The books: acts newest first with their movements, one act, and reversing it. Nothing is ever edited."""
 
+from collections import Counter
+
 from django.contrib import messages
 from django.core.paginator import Paginator
 from django.db.models import Count, Prefetch
@@ -10,12 +12,13 @@ from django.utils.http import url_has_allowed_host_and_scheme
 from django.utils.timezone import localtime
 from django.views.decorators.http import require_http_methods, require_safe
 
+from apiary.models import ColonyEvent
 from apiary.rights import may, refuse_not_own
-from inventory import ledger
 from inventory.errors import Refused
 from inventory.filters import BooksFilter
 from inventory.models import Act
 from inventory.sentences import head_of, sentence_of
+from inventory.yardwork import undo
 
 A_PAGE, SHOWN = 25, 8
 ENDS = ("part", "source__yard", "source__colony", "target__yard", "target__colony")
@@ -40,13 +43,16 @@ def _fill(acts, shown):
     """Gives each act its head, its first movements and how many there are in all."""
     counts = Act.objects.filter(pk__in=[act.pk for act in acts]).annotate(number=Count("movements"))
     numbers = dict(counts.values_list("pk", "number"))
+    told = Counter(
+        ColonyEvent.objects.filter(act_key__in=[act.key for act in acts]).values_list("act_key", flat=True)
+    )
     fresh = Act.objects.filter(pk__in=numbers).prefetch_related(
         Prefetch("movements", queryset=shown, to_attr="shown")
     )
     rows = {act.pk: act.shown for act in fresh}
     for act in acts:
         act.head, act.shown = head_of(act), rows[act.pk]
-        act.number = numbers[act.pk]
+        act.number, act.colonies_told = numbers[act.pk], told[act.key]
         act.rest = act.number - len(act.shown)
 
 
@@ -58,12 +64,12 @@ def books_act(request, pk):
 
 @require_http_methods(["GET", "HEAD", "POST"])
 def books_reverse(request, pk):
-    """Asks once more; by POST every movement of the act goes back."""
+    """Asks once more; by POST the act is undone, its movements and what it told of colonies."""
     act = _act(request, pk)
     if request.method != "POST":
         return render(request, "inventory/books_reverse.html", _act_page(act))
     try:
-        undone = ledger.reverse(act=act, who=request.user, key=f"reverse-{act.pk}")
+        undone = undo(act, who=request.user, key=f"reverse-{act.pk}")
     except Refused as refusal:
         messages.error(request, f"Nothing was reversed. {refusal}")
     else:
@@ -85,6 +91,7 @@ def _act_page(act):
     reversed_by = getattr(act, "reversed_by", None)
     page = {"act": act, "head": head_of(act), "movements": movements, "cells": cells}
     page |= {"sentence": sentence_of(act), "reversed_by": reversed_by}
+    page["events"] = ColonyEvent.objects.filter(act_key=act.key).select_related("colony", "yard")
     page["may_reverse"] = act.reverses is None and reversed_by is None
     return page
 
