@@ -81,6 +81,15 @@ RIGHTS = {
     "act-brood-box": FIELD,
     "act-salvage": FIELD,
     "act-end": field(colony="pk"),
+    # deadouts; held-back gear is released by the keeper alone
+    "act-deadout": FIELD,
+    "deadouts": LOOK,
+    "deadout": LOOK,
+    "deadout-care": FIELD,
+    "deadout-report": LOOK,
+    "held": LOOK,
+    "deadout-word": KEEPERS,
+    "act-release": KEEPERS,
     # orders: a helper unloads the truck, and sees no price
     "orders": FIELD,
     "order": FIELD,

@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from inventory.views import acts, books, boxes, care, counts, deadouts, gear, loads, orders, sheets
+from inventory.views import acts, books, boxes, care, counts, deadouts, ends, gear, held, loads, orders, sheets
 
 urlpatterns = [
     path("sheet/", sheets.load_sheet, name="load-sheet"),
@@ -25,10 +25,18 @@ urlpatterns = [
     path("acts/scrap/", care.act_scrap, name="act-scrap"),
     path("acts/burn/", care.act_burn, name="act-burn"),
     path("acts/use/", care.act_use, name="act-use"),
+    path("acts/deadout/", deadouts.act_deadout, name="act-deadout"),
+    path("acts/release/", held.act_release, name="act-release"),
     path("acts/super-up/", boxes.act_super_up, name="act-super-up"),
     path("acts/pull/", boxes.act_pull, name="act-pull"),
     path("acts/brood-box/", boxes.act_brood_box, name="act-brood-box"),
-    path("acts/salvage/", deadouts.act_salvage, name="act-salvage"),
-    path("acts/end/<int:pk>/", deadouts.act_end, name="act-end"),
+    path("acts/salvage/", ends.act_salvage, name="act-salvage"),
+    path("acts/end/<int:pk>/", ends.act_end, name="act-end"),
+    path("deadouts/", deadouts.deadouts, name="deadouts"),
+    path("deadouts/losses/", deadouts.deadout_report, name="deadout-report"),
+    path("deadouts/<int:pk>/", deadouts.deadout, name="deadout"),
+    path("deadouts/<int:pk>/care/", deadouts.deadout_care, name="deadout-care"),
+    path("deadouts/<int:pk>/word/", held.deadout_word, name="deadout-word"),
+    path("held/", held.held, name="held"),
     path("acts/correct/", counts.act_correct, name="act-correct"),
 ]

@@ -27,7 +27,8 @@ ACTS = (
     ("act-take-off", _("Take gear off")),
     ("act-use", _("Feed and use up")),
     ("act-correct", _("Correct a count")),
-    ("act-salvage", _("Salvage a deadout")),
+    ("act-deadout", _("Work a deadout")),
+    ("act-salvage", _("Salvage a hive")),
     ("act-assemble", _("Assemble")),
     ("act-mend", _("Mend")),
     ("act-mark", _("Set aside")),
@@ -35,8 +36,9 @@ ACTS = (
     ("act-burn", _("Burn")),
 )
 WITH_GEAR = ("act-move", "act-assemble", "act-mend", "act-use", "act-correct", "orders")
-ON_LIVING = ("act-place", "act-take-off", "act-correct", "act-mark", "act-scrap")
+ON_LIVING = ("act-deadout", "act-place", "act-take-off", "act-correct", "act-mark", "act-scrap")
 ON_ENDED = ("act-salvage", "act-correct", "act-burn")
+ON_DEAD = ("act-deadout", "act-correct", "act-burn")
 ON_WORKED = ("act-correct",)  # an ended colony whose gear is all accounted for
 
 
@@ -90,7 +92,8 @@ def gear_acts(context):
 def colony_acts(context, colony):
     """Buttons to what can be done to one colony's gear, as far as it is open to them."""
     user = context["user"]
-    names = ON_LIVING if colony.ended_on is None else ON_ENDED if still_on(colony) else ON_WORKED
+    left = ON_DEAD if colony.ended_why == "died" else ON_ENDED
+    names = ON_LIVING if colony.ended_on is None else left if still_on(colony) else ON_WORKED
     words = dict(ACTS)
     acts = [
         {"address": f"{reverse(name)}?colony={colony.pk}", "word": words[name]}
@@ -120,12 +123,14 @@ def hives_waiting(context, today):
     """Yards with hives of ended colonies that still hold gear: their tags, the pieces on them, the way to salvage."""
     rows: dict = {}
     for colony in rights.within(context["user"], ended_with_gear(on=today), "yard"):
-        row = rows.setdefault(colony.yard, {"yard": colony.yard, "tags": [], "pieces": 0})
+        name = "act-deadout" if colony.ended_why == "died" else "act-salvage"
+        empty = {"yard": colony.yard, "tags": [], "pieces": 0, "name": name}
+        row = rows.setdefault((colony.yard_id, name), empty)
         row["tags"].append(colony.tag)
         row["pieces"] += colony.pieces
     for row in rows.values():
-        if rights.may(context["user"], "act-salvage", row["yard"]):
-            row["address"] = f"{reverse('act-salvage')}?yard={row['yard'].code}"
+        if rights.may(context["user"], row["name"], row["yard"]):
+            row["address"] = f"{reverse(row['name'])}?yard={row['yard'].code}"
     return list(rows.values())
 
 
