@@ -73,7 +73,7 @@ class Settings:
     gap: float = 0.001
     seconds: float = 120.0
     trial: int = 300
-    trial_seconds: float = 45.0
+    trial_seconds: float = 75.0
     usual_order: Mapping[str, int] = field(default_factory=dict)
     bad_years_curve: bool = False
 

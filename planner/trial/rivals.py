@@ -14,7 +14,7 @@ from planner.solution import solve_apart
 from planner.trial.thumb import rule_of_thumb
 
 RULE = "a rule of thumb"
-RULE_HOW = "full hives up to the target, a super a colony, less what is there or the dead leave, cut alike to the budget"
+RULE_HOW = "full hives up to the target, a super a colony, less what lies in store, cut alike to the budget"
 NOTHING = "buying nothing now"
 NOTHING_HOW = "what is missing bought in season or gone without"
 

@@ -16,7 +16,7 @@ NAMES = {
     YOURS: ("your usual order", "as you told it"),
     RULE: (
         "rule of thumb",
-        "full hives up to the target, a super a colony, less what is there or the dead leave, cut alike to the budget",
+        "full hives up to the target, a super a colony, less what lies in store, cut alike to the budget",
     ),
     MEAN: ("mean season only", "the best order if every year were the mean one"),
     NOTHING: ("buying nothing now", "what is missing bought in season or gone without"),
