@@ -93,10 +93,14 @@ def _key(key):
 
 
 def _refuse_elsewhere(entries, who):
-    """NotYours where gear would come from or go to a yard that was not given to who books it."""
+    """NotYours where gear would come from or go to a yard that was not given to who books it.
+
+    Holding gear back is asked of nobody: a suspicion of foulbrood reaches further than a helper's yards.
+    """
     if who is None or yards_of(who) is None:
         return
-    ends = {end for entry in entries for end in (entry.source, entry.target)}
+    moved = [entry for entry in entries if entry.reason != Reason.HELD]
+    ends = {end for entry in moved for end in (entry.source, entry.target)}
     colonies = {end.colony_id for end in ends} - {None}
     standing = Colony.objects.filter(pk__in=colonies).values_list("yard", flat=True)
     refuse_elsewhere(who, {end.yard_id for end in ends} | set(standing))

@@ -8,7 +8,7 @@ from django.urls import reverse
 from apiary import colonies
 from apiary.models import Colony
 from inventory.gear import Condition
-from inventory.models import Deadout, Movement, MothCare
+from inventory.models import Deadout, MothCare, Movement
 from tests import makers
 from tests.inventory.deadouts.conftest import HIVE, at, hive_of, work
 from tests.inventory.views.sending import faults, said, send, text
