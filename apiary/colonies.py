@@ -185,8 +185,10 @@ def yards_on(day=None):
     """{colony's id: yard's id} on the evening of a day; without a day as it is now. Ended ones stay where they stood."""
     stood = dict(Colony.objects.values_list("pk", "yard_id"))
     if day is not None:
-        events = ColonyEvent.objects.counted().filter(kind__in=STANDING, day__lte=day).order_by("day", "id")
-        stood.update(events.values_list("colony_id", "yard_id"))
+        events = ColonyEvent.objects.counted().filter(kind__in=STANDING).order_by("day", "id")
+        moved_since = events.filter(day__gt=day).order_by().values("colony")  # the others stand where they stood
+        before = events.filter(day__lte=day, colony__in=moved_since)
+        stood.update(before.values_list("colony_id", "yard_id"))
     return stood
 
 

@@ -3,7 +3,7 @@
 Gives plain mappings and rows. The present comes from Holding, a past evening from the nearest evening kept.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from django.db.models import Q, Sum
 
@@ -33,11 +33,12 @@ __all__ = [
 ]
 
 
+HERE = "here"  # the one ground of a question about one
+CONDITIONS = {condition.value: condition for condition in Condition}
 FEW = 100  # places that are asked for by name; of more all are read
 
 
-@dataclass(frozen=True, kw_only=True)
-class StockRow:
+class StockRow(NamedTuple):
     """Pieces of one gear in a yard's store, or on the colonies of a yard together. Value at list price."""
 
     part: str
@@ -53,7 +54,7 @@ class StockRow:
 
 def on_hand(location, *, as_of=None):
     """{Gear: pieces} at a store or colony (a yard stands for its store), by part; nothing that is zero."""
-    return _as_gear(_sums({location_of(location).pk: "here"}, as_of))
+    return _as_gear(_sums({location_of(location).pk: HERE}, as_of))
 
 
 def on_colony(colony, *, as_of=None):
@@ -70,23 +71,21 @@ def ended_with_gear(*, on):
 
 def in_yard(yard, *, as_of=None):
     """{Gear: pieces} in a yard: its store and all colonies that stood there."""
-    here = {location: "here" for location, (code, _) in _yards(as_of).items() if code == yard.pk}
+    here = {location: HERE for location, (code, _) in _yards(as_of).items() if code == yard.pk}
     return _as_gear(_sums(here, as_of))
 
 
 def owned(*, as_of=None):
     """{Gear: pieces} in all stores and on all colonies."""
     inside = Location.objects.filter(kind__in=Location.INSIDE).values_list("pk", flat=True)
-    return _as_gear(_sums(dict.fromkeys(inside, "inside"), as_of))
+    return _as_gear(_sums(dict.fromkeys(inside, HERE), as_of))
 
 
 def on_colonies(*, as_of=None):
     """{colony's id: {Gear: pieces}} of every colony that holds gear."""
     places = Location.objects.filter(kind=Location.Kind.COLONY).values_list("pk", "colony_id")
-    result: dict[int, dict[Gear, int]] = {}
-    for (colony, part, condition), quantity in sorted(_sums(dict(places), as_of).items()):
-        result.setdefault(colony, {})[Gear(part=part, condition=Condition(condition))] = quantity
-    return result
+    sums = _sums(dict(places), as_of)
+    return {colony: _as_gear(sums, colony) for colony in sorted(sums)}
 
 
 def by_place(*, as_of=None):
@@ -101,29 +100,30 @@ def _yards(as_of):
     return {location: (yard or stood.get(colony), colony is not None) for location, yard, colony in inside}
 
 
-def _stock_rows(totals):
+def _stock_rows(sums):
+    """One row for each sum, by part, yard, store before colonies, condition."""
     parts, yards = Part.objects.in_bulk(field_name="code"), Yard.objects.in_bulk()
-    rows = [
-        StockRow(
-            part=code,
-            name=parts[code].name,
-            kind=parts[code].kind,
-            yard=yards[yard].code,
-            yard_name=yards[yard].name,
-            on_colonies=on_bees,
-            condition=Condition(condition),
-            quantity=quantity,
-            value_cents=quantity * parts[code].list_price_cents,
-        )
-        for ((yard, on_bees), code, condition), quantity in totals.items()
-    ]
-    return sorted(rows, key=lambda row: (row.part, row.yard, row.on_colonies, row.condition))
+    grounds = sorted((yards[yard].code, on_bees, yards[yard].name, (yard, on_bees)) for yard, on_bees in sums)
+    gears = {gear for totals in sums.values() for gear in totals}
+    rows = []
+    for code in sorted({gear[0] for gear in gears}):
+        part, how = parts[code], sorted(gear for gear in gears if gear[0] == code)
+        name, kind, price = part.name, part.kind, part.list_price_cents
+        for yard, on_bees, yard_name, ground in grounds:
+            totals = sums[ground]
+            for gear in how:
+                pieces = totals.get(gear)
+                if pieces:
+                    condition = CONDITIONS[gear[1]]
+                    row = (code, name, kind, yard, yard_name, on_bees, condition, pieces, pieces * price)
+                    rows.append(StockRow._make(row))
+    return rows
 
 
 def owed(order=None, *, as_of=None):
     """OwedRows: of one order every line, of all open orders those lines of which something is still to come.
 
-    An order cancelled since counts as cancelled on every day.
+    A line closed since, or opened again, counts from its day on.
     """
     return owed_everywhere(as_of=as_of) if order is None else owed_lines(order, as_of=as_of)
 
@@ -165,21 +165,19 @@ def found_gear(*, as_of=None):
 
 
 def _sums(grounds, as_of):
-    """{(ground, part's code, condition): pieces}; `grounds` are {location's id: ground}, others do not count."""
-    codes = {str(pk): code for pk, code in Part.objects.values_list("pk", "code")}
-    balances = _balances(grounds, as_of)
+    """{ground: {(part's code, condition): pieces}}; `grounds` are {location's id: ground}, others do not count."""
     by_ground: dict = {}
-    for location, gears in balances.items():
+    for location, gears in _balances(grounds, as_of).items():
         ground = grounds.get(location)
         if ground is None:
             continue
         totals = by_ground.setdefault(ground, {})
         for gear, quantity in gears.items():
             totals[gear] = totals.get(gear, 0) + quantity
+    named = _named({gear for totals in by_ground.values() for gear in totals})
     return {
-        (ground, *_part_and_condition(gear, codes)): quantity
+        ground: {named[gear]: quantity for gear, quantity in totals.items()}
         for ground, totals in by_ground.items()
-        for gear, quantity in totals.items()
     }
 
 
@@ -190,13 +188,15 @@ def _balances(grounds, as_of):
         return balances_on(as_of)
 
 
-def _part_and_condition(gear, codes):
-    part, _, condition = gear.partition(" ")
-    return codes[part], condition
+def _named(gears):
+    """{gear as balances name it: (part's code, condition)}."""
+    codes = {str(pk): code for pk, code in Part.objects.values_list("pk", "code")}
+    parted = {gear: gear.partition(" ") for gear in gears}
+    return {gear: (codes[part], condition) for gear, (part, _, condition) in parted.items()}
 
 
-def _as_gear(sums):
+def _as_gear(sums, ground=HERE):
     return {
-        Gear(part=part, condition=Condition(condition)): quantity
-        for (_, part, condition), quantity in sorted(sums.items())
+        Gear(part=part, condition=CONDITIONS[condition]): quantity
+        for (part, condition), quantity in sorted(sums.get(ground, {}).items())
     }

@@ -7,11 +7,14 @@ them true, back-dated or not, and keeps one more for each STEP movements. Writes
 import datetime as dt
 from dataclasses import dataclass
 
+from django.db import connection
 from django.db.models import Count
 
 from inventory.models import BookSeal, Evening, Holding, Location, Movement
 
 STEP = 10_000  # movements from one evening kept to the next; at most half of them lie between a day and the nearer one
+
+CHUNK = 5000
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -55,10 +58,10 @@ def present(locations=None):
     balances: dict[int, dict[str, int]] = {}
     held = Holding.objects.exclude(quantity=0).order_by()
     held = held if locations is None else held.filter(location__in=list(locations))
-    for location, part, condition, quantity in held.values_list(
-        "location_id", "part_id", "condition", "quantity"
+    for location, part, condition, quantity in plain_rows(
+        held.values_list("location_id", "part_id", "condition", "quantity")
     ):
-        balances.setdefault(location, {})[gear_key(part, condition)] = quantity
+        balances.setdefault(location, {})[f"{part} {condition}"] = quantity
     return balances
 
 
@@ -125,14 +128,23 @@ def _dated(since, until):
 
 
 def _move(balances, movements, sign=1):
-    inside = set(Location.objects.filter(kind__in=Location.INSIDE).values_list("pk", flat=True))
+    outside = set(Location.objects.exclude(kind__in=Location.INSIDE).values_list("pk", flat=True))
     fields = ("source_id", "target_id", "part_id", "condition", "quantity")
-    for source, target, part, condition, quantity in movements.values_list(*fields).iterator(chunk_size=5000):
-        gear = gear_key(part, condition)
-        if source in inside:
+    for source, target, part, condition, quantity in plain_rows(movements.values_list(*fields)):
+        gear = f"{part} {condition}"
+        if source not in outside:
             add(balances, source, gear, -sign * quantity)
-        if target in inside:
+        if target not in outside:
             add(balances, target, gear, sign * quantity)
+
+
+def plain_rows(rows):
+    """Rows of numbers and words as the database gives them: many at a time, nothing to convert."""
+    sql, values = rows.query.sql_with_params()
+    with connection.cursor() as cursor:
+        cursor.execute(sql, values)
+        while chunk := cursor.fetchmany(CHUNK):
+            yield from chunk
 
 
 def _kept(day):
