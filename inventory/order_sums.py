@@ -10,8 +10,8 @@ from decimal import Decimal
 from django.db.models import Sum
 from django.utils.formats import date_format
 
-from inventory.models import Act, Order, OrderLine, OrderLinePart
-from inventory.orders import came, owed_lines
+from inventory.models import Act, Claim, LineClosing, Order, OrderLine, OrderLinePart, Substitution
+from inventory.orders import LineState, owed_lines
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -23,11 +23,14 @@ class OrderRow:
     units: int
     came: int
     owed: int
+    missing: int = 0
 
     @property
     def status(self):
         if self.order.status == Order.Status.PLACED and self.came:
             return "came in part"
+        if self.order.status == Order.Status.RECEIVED and self.missing:
+            return f"closed, {self.missing:,} short"
         return self.order.get_status_display()
 
 
@@ -37,6 +40,16 @@ class SheetLine:
 
     line: OrderLine
     parts: list = field(default_factory=list)
+    closings: list = field(default_factory=list)
+
+    @property
+    def closing(self):
+        """How the line is closed now, if it is."""
+        return next((one for one in self.closings if one.reopened_on is None), None)
+
+    @property
+    def missing(self):
+        return sum(row.missing for row in self.parts)
 
     @property
     def cost(self):
@@ -54,6 +67,8 @@ class OrderSheet:
     order: Order
     lines: list
     receipts: list
+    swaps: list
+    claims: list
 
     @property
     def fee(self):
@@ -102,20 +117,23 @@ class OrderSheet:
 def all_orders():
     """An OrderRow of each order, newest first."""
     orders = list(Order.objects.select_related("supplier").annotate(spend=Sum("lines__cost_cents")))
-    units = OrderLinePart.objects.order_by().values_list("line__order_id", "line_id", "part_id", "units")
-    so_far = came(OrderLine.objects.all())
-    sums: dict[int, list[int]] = defaultdict(lambda: [0, 0, 0])
-    for order, line, part, wanted in units:
-        got = so_far.get((line, part), 0)
-        for number, value in enumerate((wanted, got, max(0, wanted - got))):
-            sums[order][number] += value
-    return [_row(order, *sums[order.pk]) for order in orders]
+    parts = OrderLinePart.objects.order_by("line__order_id", "id").select_related("line", "part")
+    state = LineState.of(OrderLine.objects.all())
+    rows: dict[int, list] = defaultdict(list)
+    for content in parts:
+        rows[content.line.order_id].append(state.row(content))
+    return [_row(order, rows[order.pk]) for order in orders]
 
 
-def _row(order, units, got, owed):
-    cancelled = order.status == Order.Status.CANCELLED
-    cost = Decimal((order.spend or 0) + order.fee_cents) / 100
-    return OrderRow(order=order, cost=cost, units=units, came=got, owed=0 if cancelled else owed)
+def _row(order, rows):
+    return OrderRow(
+        order=order,
+        cost=Decimal((order.spend or 0) + order.fee_cents) / 100,
+        units=sum(row.units for row in rows),
+        came=sum(row.came for row in rows),
+        owed=sum(row.owed for row in rows),
+        missing=sum(row.missing for row in rows),
+    )
 
 
 def order_sheet(order):
@@ -123,7 +141,13 @@ def order_sheet(order):
     lines = {line.pk: SheetLine(line=line) for line in order.lines.select_related("offer")}
     for row in owed_lines(order):
         lines[row.line.pk].parts.append(row)
-    receipts = Act.objects.filter(movements__order_line__order=order).distinct().select_related("who")
+    for closing in LineClosing.objects.filter(line__order=order).order_by("id"):
+        lines[closing.line_id].closings.append(closing)
+    receipts = Act.objects.filter(movements__order_line__order=order).distinct()
     return OrderSheet(
-        order=order, lines=list(lines.values()), receipts=list(receipts.order_by("-day", "-id"))
+        order=order,
+        lines=list(lines.values()),
+        receipts=list(receipts.select_related("who", "reversed_by").order_by("-day", "-id")),
+        swaps=list(Substitution.objects.filter(line__order=order).select_related("part", "instead")),
+        claims=list(Claim.objects.filter(line__order=order).select_related("part", "act")),
     )

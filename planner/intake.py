@@ -14,17 +14,13 @@ from apiary.models import Colony, FlowWindow, HiveSet, Keeper, Yard
 from inventory.gear import Condition
 from inventory.models import (
     GearSet,
-    Location,
-    Movement,
     Offer,
-    Order,
-    OrderLinePart,
     Part,
     PriceStep,
     Recipe,
     Supplier,
 )
-from inventory.stock import by_place, on_colonies
+from inventory.stock import by_place, on_colonies, owed
 from planner.errors import NoShed, SetWithoutGear
 from planner.season.operation import (
     ColonyGroup,
@@ -187,26 +183,16 @@ def _stock(day):
 
 
 def _on_order(day):
-    """What is still to come: of an open order all that was not received, of a closed one what came later."""
-    orders = Order.objects.filter(placed_on__lte=day).exclude(status=Order.Status.CANCELLED)
-    came: dict[str, Counter[tuple[int, str]]] = {"by then": Counter(), "later": Counter()}
-    receipts = Movement.objects.filter(order_line__order__in=orders).values_list(
-        "order_line_id", "part__code", "quantity", "day", "source__kind"
+    """What is still to come by the books of that day."""
+    return tuple(
+        OnOrder(
+            part=row.part.code,
+            quantity=row.owed,
+            due=row.line.order.due_on,
+            reference=row.line.order.reference,
+        )
+        for row in owed(as_of=day)
     )
-    for line, part, pieces, on, source in receipts:
-        sign = 1 if source == Location.Kind.SUPPLIER else -1  # a receipt reversed goes back
-        came["by then" if on <= day else "later"][line, part] += sign * pieces
-    lines = OrderLinePart.objects.filter(line__order__in=orders).select_related("line__order", "part")
-    coming = []
-    for wanted in lines.order_by("line__order__due_on", "id"):
-        order, key = wanted.line.order, (wanted.line_id, wanted.part.code)
-        closed = order.status == Order.Status.RECEIVED
-        left = came["later"][key] if closed else wanted.units - came["by then"][key]
-        if left > 0:
-            coming.append(
-                OnOrder(part=wanted.part.code, quantity=left, due=order.due_on, reference=order.reference)
-            )
-    return tuple(coming)
 
 
 def _suppliers():

@@ -12,7 +12,7 @@ from apiary.models import Yard
 from inventory.errors import MoreThanOwed
 from inventory.forms.acts import ActForm
 from inventory.forms.lines import kinds, number
-from inventory.ledger.goods import Arrival
+from inventory.ledger.arrivals import Arrival
 from inventory.models import Part
 
 COUNTS = ("sound", "to_mend", "scrapped")

@@ -5,12 +5,13 @@ transaction. A resend with the same key gives the first act unchanged. A yard st
 Refusals are in inventory/errors.py. Questions are in inventory/stock.py.
 """
 
+from inventory.ledger.arrivals import Arrival, Instead
 from inventory.ledger.bench import assemble, draw, draw_comb
 from inventory.ledger.care import burn, mark, mend, scrap, use
 from inventory.ledger.counts import correct
 from inventory.ledger.feeding import feed
 from inventory.ledger.field import move, place, take_off
-from inventory.ledger.goods import Arrival, open_stock, open_stocks, receive
+from inventory.ledger.goods import open_stock, open_stocks, receive
 from inventory.ledger.lines import Line
 from inventory.ledger.loads import haul
 from inventory.ledger.loans import Return, lend, take_back
@@ -20,6 +21,7 @@ from inventory.orders import OrderItem, cancel_order, place_order
 
 __all__ = [
     "Arrival",
+    "Instead",
     "Line",
     "OrderItem",
     "Piece",

@@ -3,26 +3,22 @@
 Takes lines (opening) or arrivals by part (an order in full, in part, over, with broken pieces); gives the Act.
 """
 
-from dataclasses import dataclass
-
 from inventory import orders
 from inventory.errors import (
     BeforeOrdered,
     MoreThanOwed,
-    NothingGiven,
     NotOnOrder,
-    NotWhole,
     OrderClosed,
     Refused,
-    UnknownPart,
     refuse,
 )
 from inventory.gear import Condition, Reason
-from inventory.ledger.lines import checked, part_of, parts_by_code, whole
+from inventory.ledger.arrivals import Arrival, checked_arrivals, checked_swaps, keep_swaps
+from inventory.ledger.lines import checked, parts_by_code
 from inventory.ledger.posting import Entry, post
 from inventory.ledger.rules import inside, refuse_unfit, refuse_unstarted, store
 from inventory.locations import outside
-from inventory.models import Location, Order, Part
+from inventory.models import Location, Order
 
 
 def open_stock(*, location, lines, day, who, key, note=""):
@@ -54,31 +50,25 @@ def open_stocks(*, stocks, day, who, key, note=""):
     return post("opening stock", entries, day=day, who=who, key=key, note=note)
 
 
-@dataclass(frozen=True, kw_only=True)
-class Arrival:
-    """What came of one part: good pieces, broken ones worth mending, broken ones thrown away."""
+def receive(*, order, into, day, who, key, arrivals=None, substitutes=(), over_allowed=False, note=""):
+    """Takes in an order: all that is owed, or the arrivals told; more than is owed only when allowed.
 
-    part: Part | str
-    sound: int = 0
-    to_mend: int = 0
-    scrapped: int = 0
-
-    @property
-    def came(self):
-        return self.sound + self.to_mend + self.scrapped
-
-
-def receive(*, order, into, day, who, key, arrivals=None, over_allowed=False, note=""):
-    """Takes in an order: all that is owed, or the arrivals told; more than is owed only when allowed."""
+    `substitutes` are Instead of what was ordered: what they settle is no longer owed.
+    """
 
     def entries():
         current = Order.objects.get(pk=order.pk)
         target = store(into)
         _refuse_closed(current, day)
         owed = orders.owed_lines(current)
-        told = _all_owed(owed) if arrivals is None else arrivals
-        shares = _shared(current, owed, _checked_arrivals(told), over_allowed)
-        return [entry for arrival, line, counts in shares for entry in _landed(arrival, line, counts, target)]
+        left = {row.key: row.owed for row in owed}
+        swapped = checked_swaps(current, owed, left, substitutes)
+        told = _all_owed(owed, left) if arrivals is None else arrivals
+        came = checked_arrivals(told, enough=bool(swapped))
+        shares = _shared(current, owed, left, came, over_allowed)
+        keep_swaps(swapped, key)
+        shares += [(swap.part, swap.row.line, swap.counts) for swap in swapped]
+        return [entry for part, line, counts in shares for entry in _landed(part, line, counts, target)]
 
     return post("receive", entries, day=day, who=who, key=key, note=note)
 
@@ -90,29 +80,12 @@ def _refuse_closed(order, day):
         raise BeforeOrdered(reference=order.reference, placed_on=order.placed_on, day=day)
 
 
-def _all_owed(owed):
-    return [Arrival(part=row.part, sound=row.owed) for row in owed if row.owed]
+def _all_owed(owed, left):
+    return [Arrival(part=row.part, sound=left[row.key]) for row in owed if left[row.key]]
 
 
-def _checked_arrivals(arrivals):
-    catalogue, problems, told = parts_by_code(), [], []
-    for arrival in arrivals:
-        try:
-            part = part_of(arrival.part, catalogue)
-            counts = [whole(part, n, lowest=0) for n in (arrival.sound, arrival.to_mend, arrival.scrapped)]
-            if sum(counts):
-                told.append((part, counts))
-        except (UnknownPart, NotWhole) as problem:
-            problems.append(problem)
-    refuse(problems)
-    if not told:
-        raise NothingGiven(act="receive")
-    return told
-
-
-def _shared(order, owed, told, over_allowed):
+def _shared(order, owed, left, told, over_allowed):
     """Gives each order line its share, in the order of the lines; what is over goes to the part's last line."""
-    left = {row.key: row.owed for row in owed}
     problems: list[Refused] = []
     shares = []
     for part, counts in told:

@@ -3,6 +3,7 @@
 from django.contrib import messages
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
+from django.utils import timezone
 from django.views.decorators.http import require_http_methods, require_safe
 from django_tables2 import RequestConfig
 
@@ -78,7 +79,7 @@ def order_cancel(request, pk):
     if request.method != "POST":
         return render(request, "inventory/order_cancel.html", {"sheet": order_sheet(wanted)})
     try:
-        ledger.cancel_order(wanted)
+        ledger.cancel_order(wanted, day=timezone.localdate(), who=request.user)
     except Refused as refusal:
         messages.error(request, str(refusal))
     else:

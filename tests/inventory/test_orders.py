@@ -134,7 +134,7 @@ def test_a_cancelled_order_owes_nothing_and_keeps_what_came():
         who=None,
         key="k",
     )
-    order = cancel_order(order)
+    order = cancel_order(order, day=DAY)
     assert [(row.came, row.owed) for row in owed_lines(order)] == [(4, 0)]
     assert owed_everywhere() == []
     ledger.reverse(act=act, who=None, key="r")
@@ -143,13 +143,13 @@ def test_a_cancelled_order_owes_nothing_and_keeps_what_came():
 
 def test_an_order_that_came_or_was_cancelled_cannot_be_cancelled():
     order = makers.make_order()
-    cancel_order(order)
+    cancel_order(order, day=DAY)
     with pytest.raises(OrderClosed):
-        cancel_order(order)
+        cancel_order(order, day=DAY)
     received = makers.make_order()
     ledger.receive(order=received, into=makers.make_shed(), day=DAY, who=None, key="k")
     with pytest.raises(OrderClosed, match="received"):
-        cancel_order(received)
+        cancel_order(received, day=DAY)
 
 
 def test_what_was_owed_on_a_past_day_is_told_as_of_then():

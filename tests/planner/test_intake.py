@@ -123,7 +123,7 @@ def test_what_an_order_still_owes_is_on_order_until_it_comes(shed):
 
 
 def test_a_cancelled_order_owes_nothing(shed):
-    cancel_order(makers.make_order(placed_on=DAY))
+    cancel_order(makers.make_order(placed_on=DAY), day=DAY)
     assert operation_as_of(DAY).on_order == ()
 
 

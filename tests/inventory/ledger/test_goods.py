@@ -175,7 +175,7 @@ def test_nothing_comes_on_a_cancelled_order_or_before_it_was_placed(shed):
     order = makers.make_order()
     with pytest.raises(BeforeOrdered):
         receive(order, shed, day=DAY - dt.timedelta(days=1))
-    cancel_order(order)
+    cancel_order(order, day=DAY)
     with pytest.raises(OrderClosed):
         receive(order, shed)
 

@@ -1,7 +1,6 @@
-"""Purchase orders: placed, cancelled, and what is still owed on them. Only writer of Order.
+"""Placing a purchase order.
 
-Takes a supplier and items (offer, packs); gives the Order with what each line brings. What came of it is told
-by movements that name its lines; the status follows from them.
+Takes a supplier and items (offer, packs); gives the Order with what each line brings.
 """
 
 import datetime as dt
@@ -9,19 +8,17 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from django.db import transaction
-from django.db.models import Case, F, IntegerField, Sum, When
 
 from inventory.errors import (
     NothingGiven,
     NotWhole,
-    OrderClosed,
     OtherSupplier,
     ReferenceTaken,
     Refused,
     TooManyPacks,
     refuse,
 )
-from inventory.models import Location, Movement, Offer, Order, OrderLine, OrderLinePart, Part
+from inventory.models import Offer, Order, OrderLinePart
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -32,21 +29,6 @@ class OrderItem:
     packs: int
     cost: Decimal | None = None
     why: str = ""
-
-
-@dataclass(frozen=True, kw_only=True)
-class OwedRow:
-    """One part of one order line: ordered, come so far (broken pieces too), still owed."""
-
-    line: OrderLine
-    part: Part
-    units: int
-    came: int
-    owed: int
-
-    @property
-    def key(self):
-        return (self.line.pk, self.part.pk)
 
 
 def cents(money):
@@ -134,74 +116,3 @@ def _fee_cents(supplier, spend):
     if free_from is not None and cents(spend) >= free_from:
         return 0
     return supplier.order_fee_cents
-
-
-def cancel_order(order):
-    """Nothing more is owed on the order; what came stays. Refused once all of it came, or twice."""
-    with transaction.atomic():
-        current = Order.objects.select_for_update().get(pk=order.pk)
-        if current.status != Order.Status.PLACED:
-            raise OrderClosed(reference=current.reference, status=current.get_status_display())
-        current.status = Order.Status.CANCELLED
-        current.save(update_fields=["status"])
-    return current
-
-
-def came(lines, *, as_of=None):
-    """{(order line, part) by id: pieces that came, less those whose receipt was reversed}."""
-    sign = Case(
-        When(source__kind=Location.Kind.SUPPLIER, then=F("quantity")),
-        When(target__kind=Location.Kind.SUPPLIER, then=-F("quantity")),
-        default=0,
-        output_field=IntegerField(),
-    )
-    rows = Movement.objects.filter(order_line__in=lines).order_by()
-    if as_of is not None:
-        rows = rows.filter(day__lte=as_of)
-    sums = rows.values_list("order_line_id", "part_id").annotate(total=Sum(sign))
-    return {(line, part): total for line, part, total in sums}
-
-
-def owed_lines(order, *, as_of=None):
-    """An OwedRow for each part of each line of the order; nothing is owed before it was placed."""
-    closed = order.status == Order.Status.CANCELLED or (as_of is not None and order.placed_on > as_of)
-    return _owed_rows(order.lines.all(), closed=closed, as_of=as_of)
-
-
-def owed_everywhere(*, as_of=None):
-    """An OwedRow for each part of each line of every order of which something is still to come."""
-    lines = OrderLine.objects.exclude(order__status=Order.Status.CANCELLED)
-    if as_of is None:
-        lines = lines.filter(order__status=Order.Status.PLACED)
-    else:
-        lines = lines.filter(order__placed_on__lte=as_of)
-    return [row for row in _owed_rows(lines, closed=False, as_of=as_of) if row.owed]
-
-
-def _owed_rows(lines, *, closed, as_of):
-    parts = OrderLinePart.objects.filter(line__in=lines).select_related(
-        "part", "line__order__supplier", "line__offer"
-    )
-    so_far = came(lines, as_of=as_of)
-    rows = []
-    for content in parts.order_by("line__order__due_on", "line_id", "id"):
-        got = so_far.get((content.line_id, content.part_id), 0)
-        owed = 0 if closed else max(0, content.units - got)
-        rows.append(OwedRow(line=content.line, part=content.part, units=content.units, came=got, owed=owed))
-    return rows
-
-
-def settle(orders):
-    """Sets the status that follows from what came; a cancelled order stays cancelled."""
-    for order in Order.objects.filter(pk__in=[order.pk for order in orders]):
-        status = derived_status(order)
-        if status != order.status:
-            order.status = status
-            order.save(update_fields=["status"])
-
-
-def derived_status(order):
-    if order.status == Order.Status.CANCELLED:
-        return order.status
-    open_units = any(row.owed for row in owed_lines(order))
-    return Order.Status.PLACED if open_units else Order.Status.RECEIVED
