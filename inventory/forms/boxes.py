@@ -44,22 +44,35 @@ class OwnRow:
     back: str  # what its button sends to make it one of the others again
 
 
+class Named(list):
+    """Colonies as a sentence names them: F-05, F-06 and F-08; of many the first few."""
+
+    FEW = 8
+
+    def __str__(self):
+        names = [str(colony) for colony in self[: self.FEW]]
+        more = len(self) - len(names)
+        last = f"{more} more" if more else names.pop() if len(names) > 1 else ""
+        return " and ".join(filter(None, [", ".join(names), last]))
+
+
 class BoxesForm(ActForm):
     """`add` names a hive that becomes an exception, or one that is none any more."""
 
     one, many = "box", "boxes"
+    most = MOST
 
     def __init__(self, data=None, *, hives, day, every=1):
         self.hives = hives
         self.known = {str(hive.colony.pk): hive for hive in hives if hive.fits}
         super().__init__(self._with_exceptions(data, every), day=day)
         self.fields["every"] = number(_("Every hive that takes them"), required=True, initial=every)
-        self.fields["every"].max_value = MOST
+        self.fields["every"].max_value = self.most
         for hive in self.excepted:
             self.fields[self._name(hive)] = number(str(hive.colony), required=True)
         for field in self.fields.values():
             if isinstance(field, forms.IntegerField):
-                field.validators.append(forms.IntegerField(max_value=MOST).validators[-1])
+                field.validators.append(forms.IntegerField(max_value=self.most).validators[-1])
 
     def _with_exceptions(self, data, every):
         """What was sent, with the hive that was asked for."""
@@ -98,7 +111,7 @@ class BoxesForm(ActForm):
 
     def _typed(self, name):
         value = str(self[name].value() or 0)
-        return min(int(value), MOST) if value.isdecimal() else 0
+        return min(int(value), self.most) if value.isdecimal() and len(value) < 10 else 0
 
     def colonies(self):
         """{colony: boxes} as it was sent and found good."""
@@ -117,19 +130,14 @@ class BoxesForm(ActForm):
 
     @property
     def misfits(self):
-        return [hive.colony for hive in self.hives if not hive.fits]
+        return Named([hive.colony for hive in self.hives if not hive.fits])
 
     @property
     def without(self):
         """Hives that fit and that the rule for all gives none."""
         own = set(self.excepted)
-        return [hive.colony for hive in self.hives if hive.fits and hive.usual == 0 and hive not in own]
-
-    @property
-    def taking(self):
-        """How many take what is told for all."""
-        own = set(self.excepted)
-        return sum(1 for hive in self.hives if hive.fits and hive.usual != 0 and hive not in own)
+        rule = (hive for hive in self.hives if hive.fits and hive.usual == 0 and hive not in own)
+        return Named([hive.colony for hive in rule])
 
     def box_words(self, boxes):
         return f"{boxes:,} {self.one if boxes == 1 else self.many}"

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 
 from inventory.stack.elevation import CENTRE, HEIGHTS, PITCH, WIDTHS, rectangle
 
+CLEAR = 14
+
 
 @dataclass(frozen=True, kw_only=True)
 class Mark:
@@ -29,11 +31,14 @@ def going_on(drawing, *, depth, width, most):
 def coming_off(drawing, *, depth, width, booked, most):
     """The topmost booked boxes of that depth, from above; more than are booked stand dashed above the hive."""
     boxes = [piece for piece in drawing.pieces if piece.box is not None and piece.box.depth == depth]
-    marks = [
-        Mark(x=CENTRE - box.box.wide // 2, y=box.top, wide=box.box.wide, tall=box.bottom - box.top)
-        for box in boxes[: min(booked, most)]
-    ]
+    marks = [_around(piece) for piece in boxes[: min(booked, most)]]
     return marks + going_on(drawing, depth=depth, width=width, most=most - len(marks))
+
+
+def _around(piece):
+    """A mark a little wider than its box, so that it is seen beside the box's own lines."""
+    wide = piece.box.wide + 2 * CLEAR
+    return Mark(x=CENTRE - wide // 2, y=piece.top, wide=wide, tall=piece.bottom - piece.top)
 
 
 def path_of(marks):

@@ -28,6 +28,11 @@ def test_booked_supers_are_marked_from_above_and_the_rest_stands_over_the_hive()
     marks = coming_off(drawing, booked=2, most=3, **MEASURES)
     boxes = [piece for piece in drawing.pieces if piece.box is not None]
     assert [(mark.y, mark.tall) for mark in marks[:2]] == [(box.top, 106) for box in boxes[:2]]
+    assert [mark.wide for mark in marks] == [
+        288,
+        288,
+        260,
+    ]  # around the box, so that its own lines stay clear
     assert marks[2].y == drawing.pieces[0].top - 106
 
 

@@ -6,6 +6,7 @@ from django.utils import timezone
 
 from apiary.models import Colony
 from inventory import stock
+from inventory.forms.boxes import Named
 from inventory.gear import Gear
 from inventory.models import Act, GearSet
 from tests import makers
@@ -191,7 +192,7 @@ def test_a_second_brood_box_goes_to_those_in_one(client, keeper, yard, hives):
     makers.put(yard, {"box-deep-10": 2, "comb-deep-brood": 20})
     words = text(client.get(BROOD + AT))
     assert "1 deep goes on, 1 stays in the store" in words
-    assert "F-01, F-02, F-03: more than one box already" in words
+    assert "F-01, F-02 and F-03: more than one box already" in words
     answer = send(client, BROOD + AT)
     assert said(answer) == [
         "Built up 1 colony with 1 brood box, 10 drawn combs, from the store of Fern Hollow."
@@ -203,6 +204,14 @@ def test_a_second_brood_box_goes_to_those_in_one(client, keeper, yard, hives):
     client.post(reverse("books-reverse", args=[act.pk]))
     assert Colony.objects.get(pk=single.pk).hive_set.code == "one-deep-10"
     assert "undone, it does not count" in text(client.get(reverse("books-act", args=[act.pk])))
+
+
+@pytest.mark.parametrize(
+    ("number", "words"),
+    [(0, ""), (1, "a"), (2, "a and b"), (3, "a, b and c"), (10, "a, b, c, d, e, f, g, h and 2 more")],
+)
+def test_a_sentence_names_a_few(number, words):
+    assert str(Named("abcdefghij"[:number])) == words
 
 
 def test_the_yards_page_leads_there(client, keeper, yard):
