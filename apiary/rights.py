@@ -67,6 +67,13 @@ RIGHTS = {
     "load-sheet-tried": KEEPERS,
     # acts in the field and at the bench
     "act-move": FIELD,
+    "act-feed": FIELD,
+    "act-draw": FIELD,
+    "act-lend": FIELD,
+    "act-get-back": FIELD,
+    "lent": FIELD,
+    "evening": FIELD,
+    "evening-undo": FIELD,
     "act-place": FIELD,
     "act-take-off": FIELD,
     "act-assemble": FIELD,

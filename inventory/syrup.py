@@ -32,10 +32,14 @@ class Ration:
         """lb of its part in one gallon, or in one lb."""
         return self.density * LB_A_GALLON * self.sugar_share if self.is_syrup else Decimal(1)
 
+    @property
+    def lb_a_step(self):
+        """lb of its part in one quart of syrup, or in one lb."""
+        return self.lb_each / QUARTS_A_GALLON if self.is_syrup else self.lb_each
+
     def lb(self, quantity):
         """Whole lb of its part in so many quarts of syrup (or lb of anything else)."""
-        amount = Decimal(quantity) / QUARTS_A_GALLON if self.is_syrup else Decimal(quantity)
-        return int((amount * self.lb_each).quantize(Decimal(1), ROUND_HALF_UP))
+        return int((quantity * self.lb_a_step).quantize(Decimal(1), ROUND_HALF_UP))
 
     def amount(self, quantity):
         """So many quarts or lb in words: 2.5 gal, 10 lb."""

@@ -2,7 +2,23 @@
 
 from django.urls import path
 
-from inventory.views import acts, books, boxes, care, counts, deadouts, ends, gear, held, loads, orders, sheets
+from inventory.views import (
+    acts,
+    books,
+    boxes,
+    care,
+    counts,
+    deadouts,
+    ends,
+    evening,
+    gear,
+    held,
+    lending,
+    loads,
+    orders,
+    sheets,
+    yardwide,
+)
 
 urlpatterns = [
     path("sheet/", sheets.load_sheet, name="load-sheet"),
@@ -39,4 +55,11 @@ urlpatterns = [
     path("deadouts/<int:pk>/word/", held.deadout_word, name="deadout-word"),
     path("held/", held.held, name="held"),
     path("acts/correct/", counts.act_correct, name="act-correct"),
+    path("acts/feed/", yardwide.act_feed, name="act-feed"),
+    path("acts/draw/", yardwide.act_draw, name="act-draw"),
+    path("acts/lend/", lending.act_lend, name="act-lend"),
+    path("lent/", lending.lent, name="lent"),
+    path("lent/<int:pk>/back/", lending.act_get_back, name="act-get-back"),
+    path("evening/", evening.evening, name="evening"),
+    path("evening/<str:key>/undo/", evening.evening_undo, name="evening-undo"),
 ]

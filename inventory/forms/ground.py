@@ -10,7 +10,8 @@ from apiary.colonies import refuse_future
 from apiary.models import Colony, Yard
 from apiary.rights import narrow
 from inventory.errors import FutureDay
-from inventory.models import Recipe
+from inventory.gear import Comb, Kind
+from inventory.models import Part, Recipe
 from inventory.yardwork.boxsets import brood_boxes, supers
 
 
@@ -76,6 +77,12 @@ FIELDS = {
     "yard": lambda: store_field(_("Store of")),
     "source": lambda: store_field(_("From the store of")),
     "target": lambda: store_field(_("To the store of")),
+    "foundation": lambda: forms.ModelChoiceField(
+        Part.objects.filter(kind=Kind.FRAME, comb=Comb.FOUNDATION, flat=False),
+        label=_("Which frames"),
+        to_field_name="code",
+        required=False,
+    ),
     "stops": lambda: forms.ModelMultipleChoiceField(
         Yard.objects.all(),
         label=_("Dropped at, where it is more than one"),

@@ -25,17 +25,21 @@ ACTS = (
     ("act-brood-box", _("Second brood box")),
     ("act-place", _("Place gear")),
     ("act-take-off", _("Take gear off")),
-    ("act-use", _("Feed and use up")),
+    ("act-feed", _("Feed a yard")),
+    ("act-draw", _("Comb drawn")),
+    ("act-use", _("Use up")),
     ("act-correct", _("Correct a count")),
     ("act-deadout", _("Work a deadout")),
     ("act-salvage", _("Salvage a hive")),
+    ("act-lend", _("Lend")),
+    ("evening", _("Catch up an evening")),
     ("act-assemble", _("Assemble")),
     ("act-mend", _("Mend")),
     ("act-mark", _("Set aside")),
     ("act-scrap", _("Scrap")),
     ("act-burn", _("Burn")),
 )
-WITH_GEAR = ("act-move", "act-assemble", "act-mend", "act-use", "act-correct", "orders")
+WITH_GEAR = ("act-move", "act-assemble", "act-mend", "act-use", "lent", "evening", "act-correct", "orders")
 ON_LIVING = ("act-deadout", "act-place", "act-take-off", "act-correct", "act-mark", "act-scrap")
 ON_ENDED = ("act-salvage", "act-correct", "act-burn")
 ON_DEAD = ("act-deadout", "act-correct", "act-burn")
@@ -83,7 +87,7 @@ def acts_at(yard, user):
 @register.inclusion_tag("inventory/gear_acts.html", takes_context=True)
 def gear_acts(context):
     """Buttons to the acts that begin with gear, and to the orders, as far as they are open to them."""
-    words = {**dict(ACTS), "orders": _("Orders")}
+    words = {**dict(ACTS), "orders": _("Orders"), "lent": _("Lent out")}
     names = [name for name in WITH_GEAR if rights.may(context["user"], name)]
     return {"acts": [{"address": reverse(name), "word": words[name]} for name in names]}
 

@@ -66,7 +66,7 @@ SCRAP = ActSheet(
 )
 BURN = ActSheet(title="Burn", verb="Burn", cautions=(FIRE,))
 USE = ActSheet(
-    title="Feed and use up",
+    title="Use up",
     verb="Book",
     nothing="The book has no feed or consumables in this store.",
     only=lambda row: row.part.kind in (Kind.FEED, Kind.CONSUMABLE),
