@@ -3,10 +3,11 @@
 Takes steps (an entry and what it is held for); gives entries for an act, then the rows that hang on its movements.
 """
 
+from collections import defaultdict
 from dataclasses import dataclass
 
 from inventory.deadouts.fates import HIVE_GEAR
-from inventory.deadouts.holds import GRAVITY, held_lots
+from inventory.deadouts.holds import GRAVITY, lots_at
 from inventory.gear import Condition, Reason
 from inventory.ledger.posting import Entry, turned
 from inventory.models import Hold, Holding
@@ -33,23 +34,28 @@ def as_steps(entries, held=None):
     return [Step(entry=entry, held=held if _comes_held(entry) else None) for entry in entries]
 
 
-def hold_steps(reach):
-    """Steps that hold back all a suspicion reaches: what is sound or to mend, and what was held for less."""
+def hold_steps(reach, *, deadout=None):
+    """Steps that hold back all a suspicion reaches: what is sound or to mend, and what was held for less.
+
+    What is held for this deadout already counts towards the most that may have been on its hive.
+    """
     wanted: dict[int, list] = {}
     for each in reach.held:
         wanted.setdefault(each.location.pk, []).append(each)
     rows = Holding.objects.filter(location__in=wanted, quantity__gt=0, part__kind__in=HIVE_GEAR)
-    steps, taken = [], {}
+    steps: list[Step] = []
+    taken: dict[tuple, int] = defaultdict(int)
     for row in rows.select_related("location__colony", "location__yard", "part").order_by("id"):
+        lots = lots_at(row.location, row.part)
         for each in wanted[row.location_id]:
-            key = row.location_id, row.part_id, row.condition
-            free = _free(row, each.reason) - taken.get(key, 0)
-            limit = free if each.most is None else _left_of(each, row, taken)
-            quantity = min(free, limit)
+            quantity = _free(row, lots, each.reason) - taken[row.pk, None]
+            if each.most is not None:
+                ours = sum(lot.quantity for lot in lots if _is_ours(lot, deadout, each.reason))
+                limit = each.most.get(row.part_id, 0) - ours
+                quantity = min(quantity, limit - taken[row.part_id, each.location.pk, each.reason])
             if quantity > 0:
-                taken[key] = taken.get(key, 0) + quantity
-                counted = (id(each), row.part_id)
-                taken[counted] = taken.get(counted, 0) + quantity
+                taken[row.pk, None] += quantity
+                taken[row.part_id, each.location.pk, each.reason] += quantity
                 steps += as_steps(_turned(row, quantity), Held(reason=each.reason, why=each.why))
     return steps
 
@@ -68,16 +74,15 @@ def _comes_held(entry):
     return entry.condition == Condition.HELD and entry.target.is_inside
 
 
-def _left_of(each, row, taken):
-    return each.most.get(row.part_id, 0) - taken.get((id(each), row.part_id), 0)
-
-
-def _free(row, reason):
+def _free(row, lots, reason):
     """Pieces of a holding not yet held for this reason or a graver one."""
     if row.condition != Condition.HELD:
         return row.quantity
-    lots = held_lots(part=row.part, location=row.location).get((row.location_id, row.part_id), [])
     return sum(lot.quantity for lot in lots if lot.gravity < GRAVITY[reason])
+
+
+def _is_ours(lot, deadout, reason):
+    return deadout is not None and lot.deadout == deadout and lot.gravity >= GRAVITY[reason]
 
 
 def _turned(row, quantity):

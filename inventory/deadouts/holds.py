@@ -86,7 +86,8 @@ def refuse_loosening(act, who):
 
 
 def _all_lots(part):
-    return [lot for lots in held_lots(part=part).values() for lot in lots]
+    lots = [lot for found in held_lots(part=part).values() for lot in found]
+    return sorted(lots, key=lambda lot: -lot.gravity)
 
 
 def _parts_held():

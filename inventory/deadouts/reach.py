@@ -133,11 +133,13 @@ def _traced(colony, since):
 
 
 def _over_bench(row, home):
-    """What one act made at the bench of pieces that may have come from the hive."""
-    made = Movement.objects.filter(act=row.act_id, source=row.target_id, part__kind__in=HIVE_GEAR)
-    for out in made.select_related("target").order_by("id"):
-        came_back = out.target_id == row.source_id and out.part_id == row.part_id
-        if out.target.is_inside and out.target_id != home and not came_back:
+    """What came back from the bench in one act for pieces that may be of the hive: the same part, or what it made."""
+    back = Movement.objects.filter(act=row.act_id, source=row.target_id, part__kind=row.part.kind)
+    back = list(back.select_related("target").order_by("id"))
+    same = [out for out in back if out.part_id == row.part_id]
+    for out in same or back:
+        stayed = out.target_id == row.source_id and out.part_id == row.part_id
+        if out.target.is_inside and out.target_id != home and not stayed:
             quantity = min(row.quantity, out.quantity)
             yield Way(day=row.day, part=row.part_id, quantity=quantity, to=out.target_id, becomes=out.part_id)
 

@@ -53,7 +53,8 @@ def tell_verdict(*, deadout, verdict, inspector, written_on, words, day, who, ke
         if case == "confirmed" or (case == "cleared" and not confirmed):
             raise CaseTold(colony=deadout.colony, case=case)
         if confirmed:
-            steps.extend(hold_steps(reach(deadout.colony, found_on=deadout.found_on)))
+            reached = reach(deadout.colony, found_on=deadout.found_on)
+            steps.extend(hold_steps(reached, deadout=deadout))
         return [step.entry for step in steps]
 
     with transaction.atomic():
