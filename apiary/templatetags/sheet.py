@@ -16,7 +16,7 @@ register = template.Library()
 WORDS = (
     ("home", _("This week"), ("home",), False),
     ("yards", _("Yards"), ("yards", "yard", "colony", "act"), False),
-    ("gear", _("Gear"), ("gear",), False),
+    ("gear", _("Gear"), ("gear", "counts", "count", "found"), False),
     ("season", _("Season"), ("season", "seasons", "run"), False),
     ("orders", _("Orders"), ("orders", "order"), True),
     ("books", _("Books"), ("books",), True),

@@ -6,9 +6,9 @@ reconcile. Each act is one transaction; a resend changes nothing.
 
 from inventory.counting.comparing import Compared, compared, token_of
 from inventory.counting.drafting import begin, drop, enter
-from inventory.counting.due import DueRow, due
+from inventory.counting.due import DueRow, due, interval_months, set_interval
 from inventory.counting.facts import facts_about
-from inventory.counting.found import answer, settle, unanswered
+from inventory.counting.found import answer, difference_of, settle, unanswered
 from inventory.counting.posting import post_count
 from inventory.counting.sheet import Sheet, sheet_of
 
@@ -19,11 +19,14 @@ __all__ = [
     "answer",
     "begin",
     "compared",
+    "difference_of",
     "drop",
     "due",
     "enter",
     "facts_about",
+    "interval_months",
     "post_count",
+    "set_interval",
     "settle",
     "sheet_of",
     "token_of",

@@ -33,6 +33,11 @@ def interval_months():
     return months or Keeper._meta.get_field("count_every_months").default
 
 
+def set_interval(months):
+    """The keeper's own interval; False where no keeper is in the books yet."""
+    return bool(Keeper.objects.update(count_every_months=months))
+
+
 def months_before(day, months):
     """The same day so many months earlier, the month's last day where it has no such day."""
     year, month = divmod(day.year * 12 + day.month - 1 - months, 12)

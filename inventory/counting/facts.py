@@ -21,8 +21,9 @@ REACH, NEAR, AHEAD = dt.timedelta(days=200), dt.timedelta(days=30), dt.timedelta
 NOT_MOVED = (Reason.CORRECTED, Reason.FOUND, Reason.OPENING)
 
 
-def facts_about(rows, day, *, count=None):
-    """The Facts for these differences of a day; `count`: the one they are of, left out of what others counted."""
+def facts_about(rows, day, *, count=None, without=None):
+    """The Facts for these differences of a day; `count`: the one they are of, left out of what others counted;
+    `without`: the key of an act left out, the one that found the gear."""
     codes = {row.part for row in rows}
     places = {row.place for row in rows}
     stores = dict(Location.objects.filter(kind=Location.Kind.STORE).values_list("pk", "yard_id"))
@@ -30,7 +31,7 @@ def facts_about(rows, day, *, count=None):
         day=day,
         yard_of=stores,
         pieces={part.code: piece_of(part) for part in Part.objects.all()},
-        moved=moved_about(codes, places, day),
+        moved=tuple(move for move in moved_about(codes, places, day) if move.act != without),
         elsewhere=counted_elsewhere(codes, places, day, count=count),
         hives=hives_on(day, {stores[place] for place in places if place in stores}),
         owed=tuple(

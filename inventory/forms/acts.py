@@ -34,6 +34,12 @@ class ActForm(forms.Form):
         told = {"day": given["day"], "who": who, "key": given["key"], "note": given["note"]}
         return {**told, "found_allowed": given["found"]} if self.covers else told
 
+    def fill(self, address):
+        """Numbers that the address of the page tells for its rows; for a page that opens, not for one that was sent."""
+        for name, value in address.items():
+            if name in self.fields and (name == "times" or name.startswith("n__")) and value.isdecimal():
+                self.initial[name] = int(value)
+
     def refuse(self, refusal):
         """Tells what the books refuse; where only pieces are missing, asks whether the hand holds them."""
         for problem in refusal.problems:

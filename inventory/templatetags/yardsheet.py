@@ -28,7 +28,7 @@ ACTS = (
     ("act-feed", _("Feed a yard")),
     ("act-draw", _("Comb drawn")),
     ("act-use", _("Use up")),
-    ("act-correct", _("Correct a count")),
+    ("act-correct", _("Count")),
     ("act-deadout", _("Work a deadout")),
     ("act-salvage", _("Salvage a hive")),
     ("act-lend", _("Lend")),

@@ -102,6 +102,8 @@ def answer(request, sheet, form, post, *, at, leave, cells=(), then=None, **more
     `then` gives the address to lead to after the act, where that is not `leave`.
     """
     narrow(form, request.user)
+    if request.method != "POST":
+        form.fill(request.GET)
     sent = request.method == "POST" and "add" not in request.POST
     if sent and form.is_valid():
         known = Act.objects.filter(key=form.cleaned_data["key"]).exists()

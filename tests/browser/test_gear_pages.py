@@ -100,14 +100,17 @@ def test_steppers_and_acts_work_without_scripts(sheet, live_server, browser):
     plain.add_cookies(sheet.context.cookies())
     page = plain.new_page()
     page.goto(live_server.url + reverse("act-correct") + "?yard=shed")
+    page.get_by_role("button", name="Begin the count").click()
     page.get_by_role("spinbutton", name=DEEP).fill("5")
-    page.get_by_role("button", name="Correct the book").click()
+    page.get_by_role("button", name="Show the differences").click()
+    page.get_by_role("button", name="Correct 1 kind in the book").click()
     expect(page.get_by_role("status")).to_contain_text("Counted Shed: 1 piece missing.")
     plain.close()
 
 
 def test_a_count_tells_more_and_missing_as_it_goes(sheet, live_server):
     sheet.goto(live_server.url + reverse("act-correct") + "?yard=shed")
+    sheet.get_by_role("button", name="Begin the count").click()
     row = sheet.locator("[data-row]", has_text=DEEP)
     sheet.get_by_role("button", name=f"One more: {DEEP}").click()
     expect(row.locator("[data-difference]")).to_have_text("1 more")

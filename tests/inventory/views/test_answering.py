@@ -9,6 +9,7 @@ from inventory.models import Act
 from inventory.urls import urlpatterns
 from inventory.views.answering import leave_to
 from tests import makers
+from tests.inventory.views.made import count_pages
 from tests.inventory.views.sending import text
 
 pytestmark = pytest.mark.django_db
@@ -19,6 +20,7 @@ def addresses(colony, deadout):
     order, act = makers.make_order(), Act.objects.first()
     ones = {"order": [order.pk], "order-receive": [order.pk], "order-cancel": [order.pk]}
     ones |= {"books-act": [act.pk], "books-reverse": [act.pk], "act-end": [colony.pk]}
+    ones |= count_pages(colony)
     ones |= {"load-sheet-tried": None}  # its file is sent first: tested with the sheet's pages
     pages = {
         path.name: [reverse(path.name, args=ones.get(path.name, []))]

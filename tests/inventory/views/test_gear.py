@@ -30,7 +30,7 @@ def test_a_part_opens_to_its_places(client):
     words = text(answer)
     assert "Shed , store: 10 , of them 2 to mend" in words
     assert "On hives in Fern Hollow : 2" in words
-    assert f"{reverse('books')}?part=box-deep-10" in answer.content.decode()
+    assert f"{reverse('gear-part', args=['box-deep-10'])}" in answer.content.decode()
 
 
 def test_sums_count_pieces_and_leave_pounds_of_sugar_out(client):

@@ -1,0 +1,99 @@
+"""Where did it come from? Gear found beyond the book, with what may explain it, and the keeper's answer.
+
+Takes one found movement; reads the answer, calls one act. What explains it is asked of the same rules as a count's.
+"""
+
+import uuid
+
+from django.contrib import messages
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
+from django.utils.formats import date_format
+from django.views.decorators.http import require_http_methods
+
+from inventory import counting
+from inventory.errors import Refused
+from inventory.forms.counts import FoundForm
+from inventory.models import FoundAnswer, Order
+from inventory.reconcile import Likely, explain
+from inventory.sentences import head_of
+from inventory.stock import history
+from inventory.views.answering import tell
+from inventory.views.explaining import told
+
+FROM_SOURCE = (Likely.UNBOOKED, Likely.DEADOUT)  # the pieces came from where the explanation says they were
+FROM_TARGET = (Likely.STILL_HERE, Likely.ELSEWHERE, Likely.TWICE)  # they came from where they were booked to
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def found(request, pk):
+    movement = get_object_or_404(history().filter(found=True), pk=pk)
+    explained = explained_for(movement, request.user)
+    key = request.POST.get("key") or str(uuid.uuid4())
+    form = FoundForm(request.POST or None, key=key, answers=answers_of(explained, movement), who=request.user)
+    if request.method == "POST" and form.is_valid():
+        try:
+            return _answered(request, movement, form)
+        except Refused as refusal:
+            for problem in refusal.problems:
+                form.add_error(None, str(problem))
+    standing = FoundAnswer.objects.standing().filter(movement=movement).select_related("act", "who").first()
+    page = {
+        "movement": movement,
+        "form": form,
+        "explained": explained,
+        "standing": standing,
+        "leave": reverse("home"),
+    }
+    page["cells"] = [("Found at", movement.target), ("On", date_format(movement.day, "D j M Y"))]
+    page["cells"].append(("When", head_of(movement.act).lower()))
+    return render(request, "inventory/found.html", page, status=422 if form.errors else 200)
+
+
+def explained_for(movement, user):
+    """Told explanations of a found movement, alone: its act may have found other gear too."""
+    rows = [counting.difference_of(movement)]
+    facts = counting.facts_about(rows, movement.day, without=movement.act_id)
+    return told(explain(rows, facts), day=movement.day, user=user)
+
+
+def answers_of(explained, movement):
+    """[(value, words)] of the explanations that can be booked as they stand, each place, order or recipe once."""
+    answers = {}
+    for one in explained:
+        told_by = one.explanation
+        place = (
+            told_by.source
+            if told_by.likely in FROM_SOURCE
+            else told_by.target
+            if told_by.likely in FROM_TARGET
+            else None
+        )
+        if place and place != movement.target_id:
+            answers.setdefault(f"place:{place}", one.sentence)
+        if told_by.order:
+            answers.setdefault(f"order:{told_by.order}", one.sentence)
+    return list(answers.items())
+
+
+def _answered(request, movement, form):
+    came, note = form.cleaned_data["came"], form.cleaned_data["note"]
+    if came == "missing":
+        counting.settle(movement, who=request.user, note=note)
+        messages.success(
+            request,
+            f"{movement.quantity} × {movement.part} at {movement.target}: put down as missing from the book.",
+        )
+        return redirect("home")
+    word, _mark, key = came.partition(":")
+    order = Order.objects.get(pk=key) if word == "order" else None
+    act = counting.answer(
+        movement,
+        who=request.user,
+        key=form.cleaned_data["key"],
+        came_from=form.place(),
+        order=order,
+        note=note,
+    )
+    tell(request, act)
+    return redirect("home")
