@@ -107,6 +107,15 @@ RIGHTS = {
     "held": LOOK,
     "deadout-word": KEEPERS,
     "act-release": KEEPERS,
+    # acts on bees; a sale is the keeper's business, what comes back of it anyone's who works there
+    "act-split": FIELD,
+    "act-hive": FIELD,
+    "act-unite": FIELD,
+    "act-requeen": FIELD,
+    "act-move-colonies": FIELD,
+    "act-lose-yard": KEEPERS,
+    "act-sell": KEEPERS,
+    "sale-back": FIELD,
     # orders: a helper unloads the truck, and sees no price
     "orders": FIELD,
     "order": FIELD,

@@ -68,11 +68,14 @@ class Row:
 
 
 def rows_at(ground, *, as_of=None, also=()):
-    """A Row for each gear at a place; those named in `also` (keys of rows) too, where nothing is booked."""
+    """A Row for each gear at a place, or at several together; those named in `also` (keys of rows) too, where nothing
+    is booked."""
     parts = Part.objects.in_bulk(field_name="code")
-    booked = {
-        (gear.part, gear.condition): quantity for gear, quantity in on_hand(ground, as_of=as_of).items()
-    }
+    booked: dict[tuple, int] = {}
+    for place in ground if isinstance(ground, (list, tuple)) else [ground]:
+        for gear, quantity in on_hand(place, as_of=as_of).items():
+            key = (gear.part, gear.condition)
+            booked[key] = booked.get(key, 0) + quantity
     wanted = [pair for pair in map(pair_of, also) if pair is not None and pair[0] in parts]
     rows = [
         Row(part=parts[code], condition=condition, booked=booked.get((code, condition), 0))

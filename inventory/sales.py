@@ -26,6 +26,10 @@ class Waiting:
         return ", ".join(f"{number} × {part}" for part, number in self.still.items()) or "nothing more"
 
     @property
+    def deposit_words(self):
+        return f"{self.deposit_left_cents / 100:,.2f}"
+
+    @property
     def pieces(self):
         return sum(self.still.values())
 

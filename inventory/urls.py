@@ -4,6 +4,7 @@ from django.urls import path
 
 from inventory.views import (
     acts,
+    bees,
     books,
     boxes,
     care,
@@ -18,6 +19,7 @@ from inventory.views import (
     lending,
     loads,
     orders,
+    sales,
     sheets,
     yardwide,
 )
@@ -48,6 +50,14 @@ urlpatterns = [
     path("acts/super-up/", boxes.act_super_up, name="act-super-up"),
     path("acts/pull/", boxes.act_pull, name="act-pull"),
     path("acts/brood-box/", boxes.act_brood_box, name="act-brood-box"),
+    path("acts/split/", bees.act_split, name="act-split"),
+    path("acts/hive/", bees.act_hive, name="act-hive"),
+    path("acts/unite/", bees.act_unite, name="act-unite"),
+    path("acts/requeen/", bees.act_requeen, name="act-requeen"),
+    path("acts/move-colonies/", bees.act_move_colonies, name="act-move-colonies"),
+    path("acts/lose-yard/", bees.act_lose_yard, name="act-lose-yard"),
+    path("acts/sell/", sales.act_sell, name="act-sell"),
+    path("sales/<int:pk>/back/", sales.sale_back, name="sale-back"),
     path("acts/salvage/", ends.act_salvage, name="act-salvage"),
     path("acts/end/<int:pk>/", ends.act_end, name="act-end"),
     path("deadouts/", deadouts.deadouts, name="deadouts"),

@@ -48,6 +48,11 @@ class Sale(Permanent):
     def __str__(self):
         return f"{self.buyer}, {self.day}"
 
+    @property
+    def act(self):
+        """The act that booked it."""
+        return Act.objects.get(key=self.act_key)
+
 
 class SaleOwed(Permanent):
     """So many pieces of a part that the buyer brings back, for the deposit or in a swap."""

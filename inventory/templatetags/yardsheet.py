@@ -23,6 +23,12 @@ ACTS = (
     ("act-move", _("Haul a load")),
     ("act-pull", _("Pull supers")),
     ("act-brood-box", _("Second brood box")),
+    ("act-split", _("Split")),
+    ("act-requeen", _("Requeen")),
+    ("act-unite", _("Unite")),
+    ("act-hive", _("Hive a nuc")),
+    ("act-sell", _("Sell bees")),
+    ("act-move-colonies", _("Move colonies")),
     ("act-place", _("Place gear")),
     ("act-take-off", _("Take gear off")),
     ("act-feed", _("Feed a yard")),
@@ -38,11 +44,13 @@ ACTS = (
     ("act-mark", _("Set aside")),
     ("act-scrap", _("Scrap")),
     ("act-burn", _("Burn")),
+    ("act-lose-yard", _("A yard lost")),
 )
 WITH_GEAR = ("act-move", "act-assemble", "act-mend", "act-use", "lent", "evening", "act-correct", "orders")
 ON_LIVING = ("act-deadout", "act-place", "act-take-off", "act-correct", "act-mark", "act-scrap")
 ON_ENDED = ("act-salvage", "act-correct", "act-burn")
 ON_DEAD = ("act-deadout", "act-correct", "act-burn")
+ON_BEES = ("act-split", "act-requeen", "act-unite", "act-sell", "act-move-colonies")
 ON_WORKED = ("act-correct",)  # an ended colony whose gear is all accounted for
 
 
@@ -98,6 +106,7 @@ def colony_acts(context, colony):
     user = context["user"]
     left = ON_DEAD if colony.ended_why == "died" else ON_ENDED
     names = ON_LIVING if colony.ended_on is None else left if still_on(colony) else ON_WORKED
+    names = (*names, *_of_bees(colony))
     words = dict(ACTS)
     acts = [
         {"address": f"{reverse(name)}?colony={colony.pk}", "word": words[name]}
@@ -107,6 +116,13 @@ def colony_acts(context, colony):
     if colony.ended_on is None and rights.may(user, "act-end", colony.yard):
         acts.append({"address": reverse("act-end", args=[colony.pk]), "word": _("It is no more")})
     return {"acts": acts, "colony": colony, "shows_books": rights.may(user, "books")}
+
+
+def _of_bees(colony):
+    """Acts on the bees of a living colony; a nuc can be hived."""
+    if colony.ended_on is not None:
+        return ()
+    return (*ON_BEES, *(["act-hive"] if colony.hive_set.is_nuc else []))
 
 
 @register.simple_tag

@@ -5,9 +5,11 @@ import re
 import pytest
 from django.urls import reverse
 
-from inventory.models import Act
+from inventory.ledger import Line
+from inventory.models import Act, Sale
 from inventory.urls import urlpatterns
 from inventory.views.answering import leave_to
+from inventory.yardwork.selling import Terms, sell
 from tests import makers
 from tests.inventory.views.made import count_pages
 from tests.inventory.views.sending import text
@@ -21,6 +23,7 @@ def addresses(colony, deadout):
     ones = {"order": [order.pk], "order-receive": [order.pk], "order-cancel": [order.pk]}
     ones |= {"books-act": [act.pk], "books-reverse": [act.pk], "act-end": [colony.pk]}
     ones |= count_pages(colony)
+    ones |= {"sale-back": [a_sale(colony.yard).pk]}
     ones |= {"load-sheet-tried": None}  # its file is sent first: tested with the sheet's pages
     pages = {
         path.name: [reverse(path.name, args=ones.get(path.name, []))]
@@ -34,6 +37,15 @@ def addresses(colony, deadout):
     pages["act-correct"].append(f"{reverse('act-correct')}?colony={colony.pk}")
     pages["act-move"].append(f"{reverse('act-move')}?yard=no-such-yard&day=no-day")
     return [address for several in pages.values() for address in several]
+
+
+def a_sale(yard):
+    """A nuc sold, its box to come back."""
+    nuc = makers.make_colony(yard=yard, hive_set="nuc-5", gear=True)
+    terms = Terms(buyer="Invented Neighbour", owed=(Line("nuc-box-5", 1),), back_by=makers.DAY)
+    told = {"goes": None, "stays_at": yard, "day": makers.DAY, "who": None, "key": makers.fresh_key()}
+    sell(colonies=[nuc], terms=terms, **told)
+    return Sale.objects.get()
 
 
 def test_every_page_answers_a_keeper(client, keeper, shed, colony, deadout):
