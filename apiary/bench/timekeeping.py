@@ -10,6 +10,7 @@ from apiary.bench.measuring import Overtime, Stopwatch, apart
 
 ROW_SHARE = 1.5  # of an even share of the time left: rows that end early leave the rest to later ones
 OWN_SHARE = 0.8  # of a row's time left is a run's own, the rest for what comes before and after it
+UNTOLD = ("seconds", "folder")
 
 
 @dataclass(kw_only=True)
@@ -38,7 +39,9 @@ class Timekeeper:
 
     def what(self, task, settings):
         """A run in words."""
-        rest = ", ".join(f"{name} {value}" for name, value in settings.items() if name != "seconds" and value)
+        rest = ", ".join(
+            f"{name} {value}" for name, value in settings.items() if name not in UNTOLD and value
+        )
         return f"{task.__name__.replace('_', ' ')}{', ' if rest else ''}{rest}"
 
     def result(self, task, *, seconds=None, or_stopped=False, **settings):

@@ -55,7 +55,7 @@ class Runner(Timekeeper):
         return self.scale.grace(settings.get("instance"))
 
     def what(self, task, settings):
-        return _what(task, settings)
+        return _what(task, settings) if "instance" in settings else super().what(task, settings)
 
     def seconds(self, task, **settings):
         """Median seconds of the repeats of a task that must end `done`; None where one did not."""

@@ -1,4 +1,4 @@
-"""`bench`: measures how fast and how good the planning is; one line of JSON a figure.
+"""`bench`: measures how fast the books and the planning are and how good the plans; one line of JSON a figure.
 
 Takes --quick and --only; prints figures with their targets. Needs no database and changes nothing. Exit 0 whatever
 they say.
@@ -11,11 +11,14 @@ from django.conf import settings
 
 from apiary.bench.measuring import Stopwatch
 from apiary.management.plain_command import PlainCommand
-from planner.bench.rows import ROWS
+from inventory.bench import rows as of_books
+from planner.bench import rows as of_plans
 from planner.bench.runner import Runner
 from planner.bench.scales import FULL, QUICK
 
-HELP = """Measure how fast the planning is on this machine and how good its orders are.
+HELP = """Measure how fast the books and the planning are on this machine and how good its orders are.
+
+It fills books of an invented outfit, of a thousand movements and of a million, and asks and writes in both.
 
 It invents beekeepers of several sizes (6 yards and 90 colonies up to 40 yards and 1,000), plans their winter orders in
 several ways and compares: against a plain way of writing the same problem, from few yards to many, from few ways the
@@ -30,6 +33,7 @@ left out and said on the error output."""
 END = """The whole takes about three quarters of an hour on two cores; --quick leaves out all that takes over a minute and
 ends within five minutes. It always ends with 0."""
 
+ROWS = {**of_books.ROWS, **of_plans.ROWS}
 SCALES = {"full": FULL, "quick": QUICK}
 
 
