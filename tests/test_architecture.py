@@ -25,6 +25,7 @@ PURE = (
     "inventory/sheets",
     "inventory/stack",
     "inventory/reconcile",
+    "inventory/value",
     "apiary/losses.py",
     "apiary/year.py",
     "planner/season",
