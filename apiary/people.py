@@ -10,6 +10,7 @@ from datetime import timedelta
 
 from django.contrib.auth import get_user_model
 from django.db import transaction
+from django.db.models import Q
 from django.urls import reverse
 
 from apiary.errors import Refused
@@ -46,9 +47,10 @@ def digest_of(token):
 
 
 def someone_can_sign_in():
-    """True once any active person has a password of their own."""
-    people = get_user_model().objects.filter(is_active=True)
-    return any(person.has_usable_password() for person in people.only("password"))
+    """True once any keeper has a password of their own: from then on the house is opened from inside."""
+    keeps = Q(is_superuser=True) | Q(access__role=KEEPER, access__ended_at=None)
+    keepers = get_user_model().objects.filter(keeps, is_active=True)
+    return any(person.has_usable_password() for person in keepers.only("password"))
 
 
 def first_keeper():

@@ -2,6 +2,9 @@
 reader, and nobody; looking and sending. An address that has no row in the table of rights fails here.
 """
 
+import re
+from types import SimpleNamespace
+
 import pytest
 from django.test import Client
 from django.urls import URLPattern, get_resolver, reverse
@@ -12,6 +15,7 @@ from inventory.ledger import Line
 from tests import makers
 
 pytestmark = pytest.mark.django_db
+MONEY = re.compile(r"USD|\$|(?i:value at|price|cost\b)|\b\d[\d,]*\.\d\d\b")
 OFFICE = "admin/"
 CLOSED, NO_SUCH_WAY = 403, 405  # the gate says no; the page cannot be asked that way by anyone
 OWN = {"books-act", "books-reverse"}  # open to a helper for acts they booked themselves
@@ -111,24 +115,36 @@ def test_every_row_is_open_to_the_keeper():
     assert all(right.door or KEEPER in right.roles for right in RIGHTS.values())
 
 
-@pytest.mark.parametrize("method", ["get", "post"])
 @pytest.mark.parametrize("name", sorted(RIGHTS))
-def test_an_address_is_open_to_whom_the_table_says(name, method, world):
-    path, answers = path_to(name, world), {}
-    for who, person in reversed(
-        world["people"].items()
-    ):  # the keeper last: what is sent may change something
-        answers[who] = getattr(sign_in(person), method)(path)
-        if answers[who].status_code == CLOSED:
-            assert "Not yours to open" in answers[who].content.decode()
-    known = answers["keeper"].status_code != NO_SUCH_WAY
-    passed = {who: answer.status_code not in (CLOSED, NO_SUCH_WAY) for who, answer in answers.items()}
-    assert passed == {who: known and is_open(name, who, method) for who in answers}
+def test_an_address_is_open_to_whom_the_table_says_and_tells_no_more_than_is_theirs(name, world):
+    path = path_to(name, world)
+    for method in ("get", "post"):
+        answers = {}
+        for who, person in reversed(
+            world["people"].items()
+        ):  # the keeper last: what is sent may change something
+            answers[who] = getattr(sign_in(person), method)(path)
+            if answers[who].status_code == CLOSED:
+                assert "Not yours to open" in answers[who].content.decode()
+            elif who in ("helper", "reader"):
+                told_nothing_else(answers[who])
+        known = answers["keeper"].status_code != NO_SUCH_WAY
+        passed = {who: answer.status_code not in (CLOSED, NO_SUCH_WAY) for who, answer in answers.items()}
+        assert passed == {who: known and is_open(name, who, method) for who in answers}, method
 
 
-@pytest.mark.parametrize("method", ["get", "post"])
+def told_nothing_else(answer):
+    """No money and no yard or colony elsewhere on a page of a helper or reader."""
+    if answer.headers.get("Content-Type", "").startswith("text/html"):
+        page = answer.content.decode()
+        assert MONEY.findall(re.sub(r"<[^>]+>", " ", page)) == []
+        assert [words for words in ("Long Acre", "long-acre", "L-01") if words in page] == []
+
+
 @pytest.mark.parametrize("name", sorted(name for name, right in RIGHTS.items() if not right.door))
-def test_nobody_is_sent_to_the_door(name, method, world):
-    answer = getattr(Client(), method)(path_to(name, world))
-    assert answer.status_code == 302
-    assert answer.url.startswith(reverse("sign-in"))
+def test_nobody_is_sent_to_the_door(name):
+    place = {"yard": SimpleNamespace(code="fern-hollow"), "colony": SimpleNamespace(pk=1), "rows": {}}
+    for method in ("get", "post"):
+        answer = getattr(Client(), method)(path_to(name, place))
+        assert answer.status_code == 302
+        assert answer.url.startswith(reverse("sign-in"))

@@ -31,7 +31,7 @@ def first_sign_in(request, token):
     try:
         person = people.link_of(token, now=now).user
         asks = not person.has_usable_password()
-        form = FirstSignInForm(request.POST or None, person=person) if asks else None
+        form = _asking(request, person) if asks else None
         if request.method == "POST" and (form is None or form.is_valid()):
             given = form.cleaned_data if form else {}
             person = people.use_link(
@@ -43,3 +43,9 @@ def first_sign_in(request, token):
     except people.LinkNotGood as refusal:
         return render(request, "apiary/link_not_good.html", {"refusal": refusal}, status=410)
     return render(request, "apiary/first_sign_in.html", {"form": form, "person": person})
+
+
+def _asking(request, person):
+    """The form for name and password; who was invited by name finds it filled in."""
+    invited = {"name": person.username} if hasattr(person, "access") else {}
+    return FirstSignInForm(request.POST or None, person=person, initial=invited)

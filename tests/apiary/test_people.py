@@ -25,9 +25,14 @@ def test_the_first_keeper_is_made_once():
     assert people.first_keeper() == people.first_keeper()
 
 
-def test_once_someone_has_a_password_someone_can_sign_in():
+def test_once_a_keeper_has_a_password_someone_can_sign_in():
     make_person()
     assert people.someone_can_sign_in()
+
+
+def test_a_helper_with_a_password_does_not_leave_the_keeper_outside():
+    make_person(role=HELPER)
+    assert not people.someone_can_sign_in()
 
 
 def test_a_person_switched_off_does_not_count_as_one_who_can_sign_in():

@@ -65,6 +65,7 @@ def test_an_invitation_shows_a_link_once_and_the_link_opens_their_yard(client, k
     link = link_in(answer)
     assert link not in client.get(reverse("people")).content.decode()
     other = Client()
+    assert 'value="Sam"' in other.get(link).content.decode()
     assert other.post(link, CHOSEN).url == reverse("yard", args=["fern-hollow"])
     assert other.get(reverse("yard", args=["fern-hollow"])).status_code == 200
     assert other.get(reverse("people")).status_code == 403
