@@ -4,6 +4,7 @@ Takes an act; gives the reversal, dated as the act itself unless a later day is 
 the mistake. Once only; refused where a day would end below zero.
 """
 
+from apiary.models import ColonyEvent
 from inventory.deadouts.holds import refuse_loosening
 from inventory.errors import AlreadyReversed, CannotBeReversed, LoanCameBack, ReversedTooEarly
 from inventory.gear import Reason
@@ -12,11 +13,13 @@ from inventory.loans import came_back
 
 
 def reverse(*, act, who, key, day=None, note=""):
-    """Puts back what the act moved. An act that told of bees too is undone by yardwork."""
+    """Puts back what the act moved. An act that told of bees too is undone by yardwork: calling this is a bug."""
     on = act.day if day is None else day
 
     def entries():
         refuse_loosening(act, who)
+        bees_too = ColonyEvent.objects.counted().filter(act_key=act.key).exists()
+        assert not bees_too, f"{act.key} told of bees too: yardwork.undo takes it back"
         return entries_back(act, on)
 
     return post("reverse", entries, day=on, who=who, key=key, note=note, reverses=act)

@@ -14,6 +14,7 @@ from apiary.errors import told
 from apiary.models import Colony
 from inventory.models import Act, BookSeal, Location, Order, Part
 from inventory.orders import derived_status
+from inventory.proof.bees import bees_faults
 from inventory.proof.chain import Chain
 from inventory.proof.days import Days
 from inventory.proof.seal import UNMARKED, seal_faults
@@ -57,6 +58,7 @@ def _faults(chain, days, seal):
     yield from chain.conservation_faults()
     yield from chain.reversal_faults()
     yield from _order_faults()
+    yield from bees_faults()
 
 
 def _first_of(faults):

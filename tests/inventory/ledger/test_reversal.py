@@ -4,11 +4,13 @@ import datetime as dt
 
 import pytest
 
+from apiary import colonies
 from inventory import ledger, stock
 from inventory.errors import AlreadyReversed, CannotBeReversed, NotEnough, ReversedTooEarly
 from inventory.gear import Gear
 from inventory.ledger import Line, Piece
 from inventory.proof import prove
+from inventory.yardwork import together
 from tests import makers
 
 pytestmark = pytest.mark.django_db
@@ -99,3 +101,15 @@ def test_a_salvage_with_changed_conditions_goes_back_whole(shed):
     ledger.reverse(act=act, who=None, key="r")
     assert stock.on_colony(colony) == before
     assert stock.on_hand(shed) == {Gear(part="stand"): 10}
+
+
+def test_reversing_the_gear_alone_of_an_act_that_told_of_bees_is_a_bug(shed):
+    colony = makers.make_colony()
+
+    def work(key):
+        colonies.judge(colony, strength="weak", day=makers.DAY, who=None, act_key=key)
+        return []
+
+    act = together("look", work, day=makers.DAY, who=None, key="look")
+    with pytest.raises(AssertionError, match=r"yardwork\.undo takes it back"):
+        ledger.reverse(act=act, who=None, key="back")
