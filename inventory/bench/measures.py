@@ -29,7 +29,7 @@ from inventory.proof import prove
 from inventory.stock import by_place
 
 DAYS, TRIES = 24, 5
-ACTS, LATE_DAYS = 150, 30
+ACTS, LATE_DAYS = 150, 3
 PEOPLE, ACTS_EACH = 8, 25
 PLAIN_FILES = {"staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"}}
 

@@ -55,7 +55,7 @@ def _posting(keeper, folders, large):
     few, many = (keeper.result(tasks.posting, folder=folders[count]) for count in (THOUSAND, large))
     if not (few and many):
         return
-    for key, when in (("today", "of today"), ("late", "told thirty days late")):
+    for key, when in (("today", "of today"), ("late", "told three days late")):
         spent = f"median {1000 * many[key]:.3g} ms to {1000 * few[key]:.3g}"
         what = f"{large:,} movements: posting an act {when} against {THOUSAND:,} ({spent})"
         yield Figure(bench="books", figure=what, value=many[key] / few[key], unit="times", target="<= 1.5")

@@ -44,7 +44,8 @@ def balances_on(day):
     """{location's id: {gear: pieces}} on the evening of a day; nothing that is zero. A gear reads as in gear_key."""
     gap = gap_around(day)
     since = _dated(gap.since, day)
-    if 2 * since.count() <= gap.length:
+    nearer = gap.length // 2 if gap.until else max(gap.length // 2, STEP)  # the present is dearer to read
+    if since.count() <= nearer:
         balances = _kept(gap.since)
         _move(balances, since)
     else:
