@@ -55,6 +55,8 @@ RIGHTS = {
     "more": LOOK,
     "yards": LOOK,
     "yard": looked_at(yard="code"),
+    "tags": LOOK,
+    "yard-tags": looked_at(yard="code"),
     "colony": looked_at(colony="pk"),
     "people": KEEPERS,
     "person": KEEPERS,

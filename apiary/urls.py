@@ -4,7 +4,7 @@ from django.contrib import admin
 from django.contrib.auth.views import LogoutView
 from django.urls import include, path
 
-from apiary.views import door, people, places
+from apiary.views import door, people, places, tags
 
 urlpatterns = [
     path("", places.this_week, name="home"),
@@ -18,6 +18,8 @@ urlpatterns = [
     path("people/<int:pk>/link/", people.person_link, name="person-link"),
     path("yards/", places.yards, name="yards"),
     path("yards/<slug:code>/", places.yard, name="yard"),
+    path("yards/<slug:code>/tags/", tags.yard_tags, name="yard-tags"),
+    path("tags/", tags.tags, name="tags"),
     path("colonies/<int:pk>/", places.colony, name="colony"),
     path("", include("inventory.urls")),
     path("", include("planner.urls")),
