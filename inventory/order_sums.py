@@ -10,8 +10,9 @@ from decimal import Decimal
 from django.db.models import Sum
 from django.utils.formats import date_format
 
-from inventory.models import Act, Claim, LineClosing, Order, OrderLine, OrderLinePart, Substitution
-from inventory.orders import LineState, owed_lines
+from inventory.gear import Condition
+from inventory.models import Act, Claim, LineClosing, Location, Order, OrderLine, OrderLinePart, Substitution
+from inventory.orders import LineState, broken_in, owed_lines
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -67,6 +68,7 @@ class OrderSheet:
     order: Order
     lines: list
     receipts: list
+    broken: set
     swaps: list
     claims: list
 
@@ -106,6 +108,11 @@ class OrderSheet:
         return ("Cost", f"{self.total:,.2f}")
 
     @property
+    def closed(self):
+        """All closings, those opened again since too."""
+        return [closing for line in self.lines for closing in line.closings]
+
+    @property
     def is_open(self):
         return self.order.status == Order.Status.PLACED
 
@@ -141,13 +148,27 @@ def order_sheet(order):
     lines = {line.pk: SheetLine(line=line) for line in order.lines.select_related("offer")}
     for row in owed_lines(order):
         lines[row.line.pk].parts.append(row)
-    for closing in LineClosing.objects.filter(line__order=order).order_by("id"):
+    for closing in (
+        LineClosing.objects.filter(line__order=order).select_related("line__offer", "who").order_by("id")
+    ):
         lines[closing.line_id].closings.append(closing)
     receipts = Act.objects.filter(movements__order_line__order=order).distinct()
     return OrderSheet(
         order=order,
         lines=list(lines.values()),
         receipts=list(receipts.select_related("who", "reversed_by").order_by("-day", "-id")),
+        broken=_claimable(order),
         swaps=list(Substitution.objects.filter(line__order=order).select_related("part", "instead")),
         claims=list(Claim.objects.filter(line__order=order).select_related("part", "act")),
     )
+
+
+def _claimable(order):
+    """Acts that brought broken pieces of which some are not claimed yet."""
+    acts = Act.objects.filter(
+        movements__order_line__order=order,
+        movements__condition=Condition.TO_MEND,
+        movements__source__kind=Location.Kind.SUPPLIER,
+        reversed_by__isnull=True,
+    ).distinct()
+    return {act.pk for act in acts if any(broken_in(act).values())}

@@ -12,10 +12,11 @@ from apiary.models import Yard
 from inventory.errors import MoreThanOwed
 from inventory.forms.acts import ActForm
 from inventory.forms.lines import kinds, number
-from inventory.ledger.arrivals import Arrival
+from inventory.ledger.arrivals import Arrival, Instead
 from inventory.models import Part
 
 COUNTS = ("sound", "to_mend", "scrapped")
+INSTEAD = ("instead", "instead_came", "instead_settles")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -58,9 +59,45 @@ class ReceiptForm(ActForm):
             to_field_name="code",
             initial=into.code if into else None,
         )
+        self._ask_instead()
         self.fields["over_allowed"] = forms.BooleanField(
             label=_("More came than is owed: book all of it"), required=False
         )
+
+    def _ask_instead(self):
+        """Fields for another part that came instead of one that is owed."""
+        owed = [(part.code, part.name) for part, (_units, still) in self.parts.items() if still]
+        self.fields["instead_of"] = forms.ChoiceField(
+            label=_("Instead of"), required=False, choices=[("", _("nothing came instead")), *owed]
+        )
+        self.fields["instead"] = forms.ModelChoiceField(
+            Part.objects.order_by("name"), label=_("This part came"), required=False, to_field_name="code"
+        )
+        self.fields["instead_came"] = number(_("Pieces of it that came"))
+        self.fields["instead_settles"] = number(_("Ordered pieces they stand for"))
+
+    def clean(self):
+        given = super().clean()
+        if given.get("instead_of"):
+            for name in INSTEAD:
+                if not given.get(name) and name not in self.errors:
+                    self.add_error(name, _("Tell this too, or choose that nothing came instead."))
+        return given
+
+    @property
+    def instead_fields(self):
+        return [self[name] for name in ("instead_of", *INSTEAD)]
+
+    @property
+    def tells_instead(self):
+        return any(field.value() or field.errors for field in self.instead_fields)
+
+    def substitutes(self):
+        given = self.cleaned_data
+        if not given["instead_of"]:
+            return []
+        came = Arrival(part=given["instead"], sound=given["instead_came"])
+        return [Instead(ordered=given["instead_of"], settles=given["instead_settles"], came=came)]
 
     @property
     def rows(self):

@@ -162,7 +162,11 @@ class ToldPrice(models.Model):
         ordering = ["part"]
 
     def __str__(self):
-        return f"{self.part}: {Decimal(self.cents) / 100}"
+        return f"{self.part}: {self.price}"
+
+    @property
+    def price(self):
+        return Decimal(self.cents) / 100
 
 
 class ValueBasis(models.Model):

@@ -14,6 +14,7 @@ from inventory.forms import ReceiptForm
 from inventory.models import Order
 from inventory.order_sums import all_orders, order_sheet
 from inventory.orders import owed_lines
+from inventory.paid_sums import paid_receipts
 from inventory.tables import OrdersTable
 from inventory.views.answering import LIFTING, ActSheet, answer, ground_of, home_store, needs_yards
 
@@ -49,7 +50,8 @@ def orders(request):
 def order(request, pk):
     sheet = order_sheet(_order(pk))
     cells = [*sheet.cells, sheet.cost_cell] if may_see_money(request.user) else sheet.cells
-    return render(request, "inventory/order.html", {"sheet": sheet, "cells": cells})
+    paid = paid_receipts(sheet.order) if may_see_money(request.user) else []
+    return render(request, "inventory/order.html", {"sheet": sheet, "cells": cells, "paid": paid})
 
 
 @SHEET
@@ -65,7 +67,12 @@ def order_receive(request, pk):
         given = form.cleaned_data
         over = given["over_allowed"]
         return ledger.receive(
-            order=wanted, into=given["into"], arrivals=form.arrivals(), over_allowed=over, **told
+            order=wanted,
+            into=given["into"],
+            arrivals=form.arrivals(),
+            substitutes=form.substitutes(),
+            over_allowed=over,
+            **told,
         )
 
     cells, leave = [("Order", wanted), ("Supplier", wanted.supplier)], reverse("order", args=[pk])
