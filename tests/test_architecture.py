@@ -21,6 +21,9 @@ TOP = {
     "fixtures",
 }
 PURE = (
+    "inventory/deadouts/fates.py",
+    "inventory/deadouts/freezing.py",
+    "inventory/deadouts/tracing.py",
     "inventory/gear.py",
     "inventory/sheets",
     "inventory/stack",

@@ -18,6 +18,7 @@ WORDS = (
     ("yards", _("Yards"), ("yards", "yard", "colony", "act"), False),
     ("gear", _("Gear"), ("gear", "counts", "count", "found"), False),
     ("season", _("Season"), ("season", "seasons", "run"), False),
+    ("deadouts", _("Deadouts"), ("deadouts", "deadout", "held"), True),
     ("orders", _("Orders"), ("orders", "order"), True),
     ("books", _("Books"), ("books",), True),
     ("load-sheet", _("Load a sheet"), ("load", "sheet"), True),

@@ -4,7 +4,7 @@ Takes what was sent; gives plain values. What leaves no choice (brood nobody loo
 foulbrood) is settled here whatever was chosen, and checked once more by the act.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from django import forms
@@ -43,7 +43,7 @@ class SeenForm(forms.Form):
     closed = forms.BooleanField(label=_("The entrance is closed against robbing"))
     cause = forms.ChoiceField(
         label=_("What killed it, as far as you can tell?"),
-        choices=Deadout.Cause.choices,
+        choices=[(cause.value, cause.label.capitalize()) for cause in Deadout.Cause],
         widget=forms.RadioSelect,
     )
     looked = forms.ChoiceField(
@@ -256,17 +256,25 @@ class WordForm(ActForm):
 
 
 class ReleaseForm(LinesForm):
-    """Held rows of one place, how many of each are released, and the word it is done by."""
+    """Held rows of one place, how many of each are released, and the word it is done by.
+
+    `held`: {part's key: pieces held for the case}; other rows are left out.
+    """
 
     covers = False
 
-    def __init__(self, data=None, *, verdicts, **options):
-        super().__init__(data, **options)
+    def __init__(self, data=None, *, verdicts, held, **options):
+        super().__init__(data, only=lambda row: _is_held_for(row, held), **options)
+        self.rows = [replace(row, booked=held.get(row.part.pk, 0)) for row in self.rows]
         word = WordForm(data, verdicts=verdicts, day=options["day"])
         for name in ("verdict", "inspector", "written_on", "words"):
             self.fields[name] = word.fields[name]
 
     told_word = WordForm.told_word
+
+
+def _is_held_for(row, held):
+    return row.condition == Condition.HELD and row.part.pk in held
 
 
 class SpanForm(forms.Form):

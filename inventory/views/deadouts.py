@@ -7,6 +7,7 @@ from django.db.models import Q
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
+from django.utils.formats import date_format
 from django.views.decorators.http import require_http_methods, require_safe
 
 from apiary.models import Colony
@@ -153,7 +154,7 @@ def deadout(request, pk):
         "money": may_see_money(request.user),
         "standing": not hasattr(row.act, "reversed_by"),
     }
-    page["cells"] = [("Colony", colony), ("Yard", colony.yard), ("Found", row.found_on)]
+    page["cells"] = [("Colony", colony), ("Yard", colony.yard), ("Found", date_format(row.found_on, "j M Y"))]
     return render(request, "inventory/deadout.html", page)
 
 
@@ -184,7 +185,7 @@ def deadout_report(request):
         losses = losses_between(
             form.cleaned_data["since"], form.cleaned_data["until"], yards=yards_of(request.user)
         )
-    page = {"form": form, "losses": losses, "cells": [("From", asked["since"]), ("To", asked["until"])]}
+    page = {"form": form, "losses": losses}
     return render(request, "inventory/deadout_report.html", page, status=200 if losses else 422)
 
 

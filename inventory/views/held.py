@@ -10,7 +10,6 @@ from apiary.rights import within
 from inventory.deadouts.holds import case_of, held_lots
 from inventory.deadouts.release import RELEASING, release, tell_verdict
 from inventory.forms.deadouts import ReleaseForm, WordForm
-from inventory.gear import Condition
 from inventory.models import Deadout, InspectorWord, Location, Part
 from inventory.views.answering import ActSheet, answer, ground_of
 
@@ -61,7 +60,7 @@ def held(request):
         for part, lot in here:
             by_case.setdefault((lot.deadout, lot.why), []).append((part, lot.quantity))
         rows.append({"place": place, "lots": list(by_case.items())})
-    pieces = sum(lot.quantity for found in lots.values() for lot in found)
+    pieces = sum(quantity for row in rows for _case, found in row["lots"] for _part, quantity in found)
     return render(request, "inventory/held.html", {"rows": rows, "pieces": pieces})
 
 
@@ -89,9 +88,8 @@ def act_release(request):
         return held(request)
     case = request.GET.get("case", "")
     deadout = get_object_or_404(Deadout, pk=case) if case.isdecimal() and len(case) < 19 else None
-    only = _only(here, deadout)
     form = ReleaseForm(
-        request.POST or None, verdicts=RELEASING, ground=here, day=at.on, as_of=at.as_of, only=only
+        request.POST or None, verdicts=RELEASING, held=_held_for(here, deadout), ground=here, day=at.on
     )
 
     def post(told):
@@ -101,15 +99,13 @@ def act_release(request):
     return answer(request, RELEASE, form, post, at=at.settle(), leave=reverse("held"), cells=cells)
 
 
-def _only(here, deadout):
-    """Rows of which pieces are held for this case."""
-    lots = held_lots(location=here)
-    ours = {
-        part
-        for (_place, part), found in lots.items()
-        if any((lot.deadout and lot.deadout.pk) == (deadout and deadout.pk) for lot in found)
+def _held_for(here, deadout):
+    """{part's key: pieces held for this case} at a place."""
+    return {
+        part: pieces
+        for (_place, part), found in held_lots(location=here).items()
+        if (pieces := sum(lot.quantity for lot in found if lot.deadout == deadout))
     }
-    return lambda row: row.condition == Condition.HELD and row.part.pk in ours
 
 
 def _ground():

@@ -1,7 +1,9 @@
 // A deadout's rows in one line each while you tell them, and what is saved, held back and written off.
 const rows = [...document.querySelectorAll(".piece.folded")];
 const whole = (field) => Math.max(0, Math.trunc(Number(field.value)) || 0);
-const money = (cents) => `$${(cents / 100).toLocaleString("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`;
+const worth = document.querySelector("[data-worth]");
+const amount = (cents) => (cents / 100).toLocaleString("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+const money = (cents) => worth.dataset.worth.replace("0.00", amount(cents));
 const KEPT = new Set(["sound", "to_mend"]);
 
 function fates(row) {
@@ -30,7 +32,6 @@ function tell() {
       cents[KEPT.has(name) ? "saved" : name === "held" ? "held" : "lost"] += number * (Number(row.dataset.cents) || 0);
     }
   }
-  const worth = document.querySelector("[data-worth]");
   if (!worth) return;
   worth.hidden = false;
   for (const name of ["saved", "held", "lost"]) worth.querySelector(`[data-${name}]`).textContent = money(cents[name]);
