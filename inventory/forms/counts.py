@@ -150,10 +150,17 @@ class FoundForm(forms.Form):
             label=_("Where did it come from?"), choices=(*answers, *others), widget=forms.RadioSelect
         )
         self.fields["store"] = forms.ModelChoiceField(
-            Yard.objects.all(), label=_("A store"), to_field_name="code", required=False
+            Yard.objects.all(),
+            label=_("A store"),
+            to_field_name="code",
+            required=False,
+            empty_label=_("choose a place"),
         )
         self.fields["hive"] = forms.ModelChoiceField(
-            Colony.objects.real().order_by("tag"), label=_("Or a colony"), required=False
+            Colony.objects.real().order_by("tag"),
+            label=_("Or a colony"),
+            required=False,
+            empty_label=_("choose a colony"),
         )
         narrow(self, who)
 

@@ -50,7 +50,16 @@ def explain(differences, facts):
     rows = differing(differences)
     by_key = {row.key: row for row in rows}
     found = [explanation for rule in RULES for explanation in rule(rows, facts)]
-    return tuple(sorted(dict.fromkeys(found), key=lambda one: _rank(one, by_key, facts)))
+    kept = [one for one in dict.fromkeys(found) if not _told_better(one, found)]
+    return tuple(sorted(kept, key=lambda one: _rank(one, by_key, facts)))
+
+
+def _told_better(explanation, found):
+    """A load that was entered twice is not told once more as one that never came."""
+    if explanation.likely not in (Likely.NEVER_CAME, Likely.STILL_HERE):
+        return False
+    same = (explanation.place, explanation.pieces)
+    return any(one.likely == Likely.TWICE and (one.place, one.pieces) == same for one in found)
 
 
 def _rank(explanation, by_key, facts):

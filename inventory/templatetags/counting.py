@@ -31,6 +31,7 @@ def counts_waiting(user, today):
     drafts = Count.objects.drafts().select_related("location__yard", "location__colony")
     if given is not None:
         drafts = drafts.filter(Q(location__yard__in=given) | Q(location__colony__yard__in=given))
+    begun = {count.location.yard_id for count in drafts}
     rows = [
         {
             "name": count.location,
@@ -48,5 +49,5 @@ def counts_waiting(user, today):
             "word": "Count",
         }
         for row in counting.due(on=today)
-        if given is None or row.yard.pk in given
+        if (given is None or row.yard.pk in given) and row.yard.pk not in begun
     ]

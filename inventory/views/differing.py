@@ -4,12 +4,11 @@ Takes the Count; gives the page. Posts nothing.
 """
 
 from django.shortcuts import render
-from django.urls import reverse
 
 from apiary.titles import counted
 from inventory import counting
 from inventory.models import Count
-from inventory.reconcile import explain
+from inventory.reconcile import Likely, explain
 from inventory.views.explaining import told
 
 
@@ -22,8 +21,7 @@ def differences_page(request, count, cells, faults=()):
     page = {
         "count": count,
         "draft": draft,
-        "cells": cells,
-        "leave": reverse("counts") if draft else "",
+        "cells": cells[1:],  # the place is the page's name
         "faults": faults,
         "rows": [(row, _numbers(row, explained)) for row in differ],
         "agreeing": [row for row in rows if not row.difference.gap],
@@ -48,9 +46,16 @@ def _numbers(row, explained):
     return [
         one.number
         for one in explained
-        if one.explanation.place == row.difference.place
+        if row.difference.place in _places(one.explanation)
         and gear in [(part, condition) for part, condition, _ in one.explanation.pieces]
     ]
+
+
+def _places(explanation):
+    """Where an explanation explains something: both ends of what went unbooked."""
+    if explanation.likely == Likely.UNBOOKED:
+        return (explanation.source, explanation.target)
+    return (explanation.place,)
 
 
 def sum_words(differ):

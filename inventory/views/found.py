@@ -61,19 +61,22 @@ def answers_of(explained, movement):
     """[(value, words)] of the explanations that can be booked as they stand, each place, order or recipe once."""
     answers = {}
     for one in explained:
-        told_by = one.explanation
-        place = (
-            told_by.source
-            if told_by.likely in FROM_SOURCE
-            else told_by.target
-            if told_by.likely in FROM_TARGET
-            else None
-        )
+        likely = one.explanation
+        if sum(quantity for _, _, quantity in likely.pieces) != movement.quantity:
+            continue  # it explains some of the pieces only
+        place = _came_from(likely)
         if place and place != movement.target_id:
             answers.setdefault(f"place:{place}", one.sentence)
-        if told_by.order:
-            answers.setdefault(f"order:{told_by.order}", one.sentence)
+        if likely.order:
+            answers.setdefault(f"order:{likely.order}", one.sentence)
     return list(answers.items())
+
+
+def _came_from(explanation):
+    """The place an explanation says they came from; None where it names none."""
+    if explanation.likely in FROM_SOURCE:
+        return explanation.source
+    return explanation.target if explanation.likely in FROM_TARGET else None
 
 
 def _answered(request, movement, form):

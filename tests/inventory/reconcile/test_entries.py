@@ -19,8 +19,9 @@ def of(likely, rows, **known):
 
 def test_the_same_load_twice_within_days_is_a_double_entry():
     loads = (moved("stand", 6, YARD, SHED, act=1, days=-8), moved("stand", 6, YARD, SHED, act=2, days=-7))
-    (one,) = of(Likely.TWICE, [difference("stand", 20, 14)], moved=loads)
-    assert (one.act, one.whole, one.pieces) == (2, True, (("stand", "sound", 6),))
+    (one,) = explain([difference("stand", 20, 14)], facts(moved=loads))
+    assert (one.likely, one.act, one.whole) == (Likely.TWICE, 2, True)
+    assert one.pieces == (("stand", "sound", 6),)
 
 
 def test_a_double_entry_shows_as_more_at_its_source_too():

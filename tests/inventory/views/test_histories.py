@@ -90,9 +90,7 @@ def test_a_long_history_asks_no_more_questions_than_a_short_one(client, keeper, 
     asked = []
     for times in (2, 30):
         for _ in range(times):
-            ledger.scrap(
-                at=shed, lines=[Line("sugar", 1)], day=makers.DAY, who=None, key=makers.fresh_key()
-            )
+            ledger.scrap(at=shed, lines=[Line("sugar", 1)], day=makers.DAY, who=None, key=makers.fresh_key())
         with CaptureQueriesContext(connection) as queries:
             client.get(address)
         asked.append(len(queries))
