@@ -28,7 +28,6 @@ class RowAct:
     post: Callable
     gear: str = "pieces"
     other: str = ""
-    finds: bool = True  # may book what the hand holds beyond the book as found
 
     @property
     def reads(self):
@@ -144,7 +143,7 @@ _LIST = (
     RowAct(code="take-off", words="Take off a colony", place=COLONY, other="to", post=_take_off),
     RowAct(code="draw", words="Comb was drawn", place=COLONY, gear="comb", post=_draw),
     RowAct(code="assemble", words="Assemble", place=STORE, gear="made", post=_assemble),
-    RowAct(code="mend", words="Mend", place=STORE, gear="piece", finds=False, post=_at(ledger.mend)),
+    RowAct(code="mend", words="Mend", place=STORE, gear="piece", post=_at(ledger.mend)),
     RowAct(
         code="to-mend",
         words="Set aside to mend",
@@ -162,7 +161,4 @@ ROW_ACTS = {act.code: act for act in _LIST}
 
 def post_row(row, *, who, key, found_allowed=False, note=""):
     """Books one row by the act it is; the same as that act by itself."""
-    how = {"day": row.day, "who": who, "key": key, "note": note}
-    if row.act.finds:
-        how["found_allowed"] = found_allowed
-    return row.act.post(row, **how)
+    return row.act.post(row, day=row.day, who=who, key=key, note=note, found_allowed=found_allowed)

@@ -1,7 +1,7 @@
 """What a person sends on inventory's pages, checked. Changes nothing: the acts do."""
 
 from inventory.forms.acts import ActForm
-from inventory.forms.bench import AssembleForm, MarkForm
+from inventory.forms.bench import AssembleForm, MarkForm, ScrapForm
 from inventory.forms.boxes import GoingOnForm, PullForm
 from inventory.forms.counts import CountForm
 from inventory.forms.ends import EndForm
@@ -35,6 +35,7 @@ __all__ = [
     "PullForm",
     "ReceiptForm",
     "SalvageForm",
+    "ScrapForm",
     "SheetForm",
     "ground_form",
 ]

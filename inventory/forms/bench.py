@@ -1,11 +1,14 @@
 """Forms of the workbench and of care: what is assembled how often, what is marked as what."""
 
 from django import forms
+from django.core.validators import MaxLengthValidator
 from django.utils.translation import gettext_lazy as _
 
 from inventory.forms.acts import ActForm
 from inventory.forms.lines import LinesForm, number
 from inventory.gear import Condition
+
+NOTE = 170  # letters, so that the reason fits before it
 
 
 class AssembleForm(ActForm):
@@ -29,3 +32,26 @@ class MarkForm(LinesForm):
             widget=forms.RadioSelect,
             initial=Condition.TO_MEND.value,
         )
+
+
+class ScrapForm(LinesForm):
+    """Rows, and why they are thrown away; the reason stands first in the act's note."""
+
+    WHY = (
+        ("broken or rotten", _("broken or rotten")),
+        ("old comb culled", _("old comb culled")),
+        ("wax moth or mice", _("wax moth or mice")),
+        ("worn out", _("worn out")),
+    )
+
+    def __init__(self, data=None, **kwargs):
+        super().__init__(data, **kwargs)
+        self.fields["why"] = forms.ChoiceField(
+            label=_("Thrown away because"), choices=self.WHY, widget=forms.RadioSelect
+        )
+        self.fields["note"].max_length = NOTE
+        self.fields["note"].validators.append(MaxLengthValidator(NOTE))
+
+    def told(self, who):
+        told = super().told(who)
+        return {**told, "note": "; ".join(filter(None, (self.cleaned_data["why"], told["note"])))}

@@ -103,9 +103,7 @@ class LinesForm(ActForm):
 
 
 class MendForm(LinesForm):
-    """Rows to mend; what the book does not have to mend cannot be mended."""
-
-    covers = False
+    """Rows to mend."""
 
 
 class MoveForm(LinesForm):

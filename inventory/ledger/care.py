@@ -20,14 +20,14 @@ BECAUSE = {
 }
 
 
-def mend(*, at, lines, day, who, key, note=""):
+def mend(*, at, lines, day, who, key, found_allowed=False, note=""):
     """Gear to mend at a store is sound again. The lines' own condition is not asked."""
     broken = [Line(line.part, line.quantity, Condition.TO_MEND) for line in lines]
 
     def entries():
         return _marked(store(at), checked(broken, act="mend"), Condition.SOUND)
 
-    return post("mend", entries, day=day, who=who, key=key, note=note)
+    return post("mend", entries, day=day, who=who, key=key, note=note, found_allowed=found_allowed)
 
 
 def mark(*, at, lines, becomes, day, who, key, found_allowed=False, note=""):

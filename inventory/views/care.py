@@ -8,7 +8,7 @@ from django.views.decorators.http import require_http_methods
 
 from inventory import ledger
 from inventory.bench_sums import possible_of, recipes_at
-from inventory.forms import AssembleForm, LinesForm, MarkForm, MendForm
+from inventory.forms import AssembleForm, LinesForm, MarkForm, MendForm, ScrapForm
 from inventory.gear import Condition, Kind
 from inventory.views.answering import (
     ActSheet,
@@ -24,8 +24,9 @@ SHEET = require_http_methods(["GET", "HEAD", "POST"])
 
 FIRE = (
     "disease and fire",
-    "Burn hives only as the inspector and local rules say, mostly in a pit and covered with earth after. Never near "
-    "dry grass, in wind or without water at hand, and never burn treated or painted wood where people breathe it.",
+    "Burn hives only as the inspector and local rules say, mostly in a pit and covered with earth after; many places "
+    "want a permit, or forbid fires in dry weeks: ask the fire service first. Never near dry grass, "
+    "in wind or without water at hand, and never burn treated or painted wood where people breathe it.",
 )
 MEND = ActSheet(
     title="Mend",
@@ -56,6 +57,7 @@ MARK = ActSheet(
 SCRAP = ActSheet(
     title="Scrap",
     verb="Scrap",
+    template="inventory/scrap.html",
     cautions=(
         (
             "disease",
@@ -103,7 +105,7 @@ def act_mark(request):
 @SHEET
 @needs_yards
 def act_scrap(request):
-    return _at_a_place(request, SCRAP, LinesForm, lambda form, **told: ledger.scrap(**told))
+    return _at_a_place(request, SCRAP, ScrapForm, lambda form, **told: ledger.scrap(**told))
 
 
 @SHEET

@@ -40,6 +40,9 @@ function tell() {
   const drawn = [...truck.querySelectorAll("[data-load]")].map((line) => draw(line, exact[line.dataset.load]));
   const over = drawn.map((each) => each.over).filter(Boolean);
   const trips = Math.max(...drawn.map((each) => each.trips));
+  const foot = document.querySelector("[data-load-foot]");
+  const words = [...truck.querySelectorAll("[data-load]")].map((line) => `${line.querySelector("[data-load-amount]").textContent} ${line.dataset.load}`);
+  if (foot) foot.textContent = over.length ? `${words.join(", ")}: more than the truck takes` : words.join(", ");
   truck.querySelector("[data-over]").hidden = !over.length;
   if (over.length) truck.querySelector("[data-trips]").textContent = `This load is ${over.join(" and ")}: that is ${trips === 1 ? "1 trip" : `${figure(trips)} trips`}.`;
 }

@@ -5,6 +5,7 @@ from django.urls import reverse
 
 from inventory import stock
 from inventory.gear import Condition, Gear
+from inventory.models import Act
 from tests import makers
 from tests.inventory.views.sending import faults, said, send, text
 
@@ -61,11 +62,14 @@ def test_what_is_to_mend_is_sound_again(client, shed):
     assert (of(shed, "cover-10"), of(shed, "cover-10", "to mend")) == (2, 1)
 
 
-def test_more_than_is_to_mend_is_refused_for_good(client, shed):
+def test_more_than_is_to_mend_is_mended_only_as_found(client, shed):
     makers.put(shed, {"cover-10": 3}, condition="to mend")
-    answer = send(client, reverse("act-mend"), **{"n__cover-10__to_mend": "4"})
+    four = {"n__cover-10__to_mend": "4"}
+    answer = send(client, reverse("act-mend"), **four)
     assert "4 of telescoping cover, 10 frames (to mend) wanted" in faults(answer)[0]
-    assert not answer.context["form"].asks_found
+    assert "book 1 of telescoping cover, 10 frames (to mend) as found" in text(answer)
+    answer = send(client, reverse("act-mend"), found="on", **four)
+    assert said(answer) == ["Mended 4 pieces at Shed. 1 piece beyond the book booked as found."]
 
 
 @pytest.mark.parametrize("becomes", ["to mend", "held back"])
@@ -90,20 +94,42 @@ def test_held_back_gear_stays_held_back(client, shed):
 
 @pytest.mark.parametrize(("name", "word"), [("act-scrap", "Scrapped"), ("act-burn", "Burnt")])
 def test_gear_goes_for_good_from_a_store_or_a_colony(client, shed, deadout, name, word):
-    answer = send(client, f"{reverse(name)}?yard=shed", **{"n__box-deep-10__sound": "2"})
+    why = {"why": "worn out"} if name == "act-scrap" else {}
+    answer = send(client, f"{reverse(name)}?yard=shed", **why, **{"n__box-deep-10__sound": "2"})
     assert said(answer) == [f"{word} 2 pieces of Shed."]
-    answer = send(client, f"{reverse(name)}?colony={deadout.pk}", **{"n__box-deep-10__sound": "2"})
+    answer = send(client, f"{reverse(name)}?colony={deadout.pk}", **why, **{"n__box-deep-10__sound": "2"})
     assert said(answer) == [f"{word} 2 pieces of F-02."]
     assert (of(shed, "box-deep-10"), of(deadout, "box-deep-10")) == (6, 0)
 
 
 def test_burning_carries_its_cautions(client, shed):
-    assert "Caution: disease and fire" in text(client.get(reverse("act-burn")))
+    words = text(client.get(reverse("act-burn")))
+    assert (
+        "Caution: disease and fire" in words
+        and "want a permit" in words
+        and "inspector and local rules" in words
+    )
 
 
-def test_more_than_there_is_cannot_be_scrapped(client, shed):
-    answer = send(client, reverse("act-scrap"), **{"n__box-deep-10__sound": "9"})
-    assert "the book says 8" in faults(answer)[0]
+def test_more_than_there_is_is_scrapped_only_as_found(client, shed):
+    nine = {"why": "worn out", "n__box-deep-10__sound": "9"}
+    assert "the book says 8" in faults(send(client, reverse("act-scrap"), **nine))[0]
+    answer = send(client, reverse("act-scrap"), found="on", **nine)
+    assert said(answer) == ["Scrapped 9 pieces of Shed. 1 piece beyond the book booked as found."]
+
+
+def test_why_gear_is_scrapped_must_be_told_and_stands_in_the_note(client, shed):
+    two = {"n__box-deep-10__sound": "2"}
+    answer = send(client, reverse("act-scrap"), **two)
+    assert answer.context["form"].errors["why"] == ["This field is required."]
+    assert send(client, reverse("act-scrap"), why="a whim", **two).context["form"].errors["why"]
+    assert (
+        send(client, reverse("act-scrap"), why="worn out", note="x" * 171, **two)
+        .context["form"]
+        .errors["note"]
+    )
+    send(client, reverse("act-scrap"), why="wax moth or mice", note="east wall", **two)
+    assert Act.objects.get(name="scrap").note == "wax moth or mice; east wall"
 
 
 def test_feed_is_used_up_and_only_feed_is_offered(client, shed):

@@ -62,7 +62,7 @@ def test_a_year_by_pages_leaves_the_books_proven(client, keeper):
     page = send(client, count, **{"n__box-medium-10__sound": "9"})
     posted = client.post(page.request["PATH_INFO"], {"shown": page.context["shown"]}, follow=True)
     assert said(posted) == ["Counted Fern Hollow: 1 piece missing."]
-    act(client, "act-scrap", "yard=fern-hollow", "11-11", **{"n__box-deep-10__sound": "1"})
+    act(client, "act-scrap", "yard=fern-hollow", "11-11", why="worn out", **{"n__box-deep-10__sound": "1"})
     scrapped = Act.objects.get(name="scrap")
     client.post(reverse("books-reverse", args=[scrapped.pk]))
 
