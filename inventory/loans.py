@@ -61,16 +61,19 @@ class LoanOut:
         return self.loan.due_on is not None and self.loan.due_on < self.today
 
 
-def lent_out(*, on):
-    """LoanOuts on a day, those due first."""
+def lent_out(*, on, yards=None):
+    """LoanOuts on a day, those due first; with the keys of yards only what was lent from their stores."""
     loans = [loan for loan in standing_loans() if loan.act.day <= on]
+    if yards is not None:
+        theirs = set(Loan.objects.filter(act__movements__source__yard__in=yards).values_list("pk", flat=True))
+        loans = [loan for loan in loans if loan.pk in theirs]
     out = out_by_loan(loans, as_of=on)
     return [LoanOut(loan=loan, today=on, pieces=_by_part(out[loan.pk])) for loan in loans if out[loan.pk]]
 
 
-def due_back(*, on):
+def due_back(*, on, yards=None):
     """LoanOuts that are due on the day or were before."""
-    return [row for row in lent_out(on=on) if row.due]
+    return [row for row in lent_out(on=on, yards=yards) if row.due]
 
 
 def _by_part(gear):

@@ -11,7 +11,7 @@ from django.utils import timezone
 
 from apiary.colonies import refuse_future
 from apiary.models import Colony
-from apiary.rights import refuse_elsewhere, yards_of
+from apiary.rights import KEEPER, NotYours, refuse_elsewhere, role_of, yards_of
 from inventory.errors import KeyTaken, NotEnough, refuse
 from inventory.gear import Condition, Reason
 from inventory.ledger.balances import balances_from, net_changes
@@ -20,6 +20,8 @@ from inventory.ledger.evenings import carry, keep_more
 from inventory.locations import outside
 from inventory.models import Act, BookSeal, Holding, Location, Movement, OrderLine, Part
 from inventory.orders import settle
+
+LOOSE = (Location.Kind.BENCH, Location.Kind.CORRECTION)  # ends over which held pieces could become sound ones
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -47,6 +49,7 @@ def post(name, entries_of, *, day, who, key, note="", reverses=None, found_allow
         refuse_future(day)
         entries = list(entries_of())
         _refuse_elsewhere(entries, who)
+        _refuse_loosened(entries, who)
         entries = _covering(entries, day, found_allowed) + entries
         act = Act.objects.create(
             key=key,
@@ -104,6 +107,20 @@ def _refuse_elsewhere(entries, who):
     colonies = {end.colony_id for end in ends} - {None}
     standing = Colony.objects.filter(pk__in=colonies).values_list("yard", flat=True)
     refuse_elsewhere(who, {end.yard_id for end in ends} | set(standing))
+
+
+def _refuse_loosened(entries, who):
+    """NotYours where anyone but the keeper would turn held-back pieces into others: by the bench, a count or an undo."""
+    if who is None or role_of(who) == KEEPER:
+        return
+    if any(
+        entry.condition == Condition.HELD and entry.source.is_inside and entry.target.kind in LOOSE
+        for entry in entries
+    ):
+        raise NotYours(
+            "Held-back gear is let go by the keeper alone, on the inspector's written word: nothing was booked. "
+            "Where fewer pieces are there than the book says, tell the keeper."
+        )
 
 
 def _resent(first, name):

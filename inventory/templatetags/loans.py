@@ -14,4 +14,6 @@ register = template.Library()
 @register.inclusion_tag("inventory/loans_due.html", takes_context=True)
 def loans_due(context, today):
     """A row for each loan due today or before."""
-    return {"loans": due_back(on=today) if rights.may(context["user"], "act-get-back") else []}
+    user = context["user"]
+    may = rights.may(user, "act-get-back")
+    return {"loans": due_back(on=today, yards=rights.yards_of(user)) if may else []}

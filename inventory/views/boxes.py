@@ -87,7 +87,7 @@ def _wants_brood_box(hive_set):
 def _going_on(request, sheet, name, known, act, usual):
     at = ground_of(request, "source", name, hidden=("yard",))
     yard = yard_of(at)
-    source = at.chosen("source") or stocked(yard)
+    source = at.chosen("source") or stocked(yard, request.user)
     bees = standing(yard, on=at.on)
     box = _chosen(at, name, known, bees)
     there = _in_store(source, at.on, box)

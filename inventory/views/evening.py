@@ -11,7 +11,7 @@ from django.utils import timezone
 from django.views.decorators.http import require_http_methods, require_POST
 
 from apiary.models import Colony
-from apiary.rights import grounds, hives
+from apiary.rights import grounds, hives, refuse_not_own
 from inventory.catching_up.acts import ROW_ACTS
 from inventory.catching_up.posting import EveningRefused, acts_of, post_evening, undo_evening
 from inventory.errors import Refused
@@ -46,8 +46,11 @@ def evening(request):
 
 @require_POST
 def evening_undo(request, key):
-    if not acts_of(key):
+    acts = acts_of(key)
+    if not acts:
         raise Http404
+    for act in acts:
+        refuse_not_own(request.user, act.who)
     try:
         undone = undo_evening(key, who=request.user)
     except Refused as refusal:

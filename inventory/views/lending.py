@@ -8,6 +8,7 @@ from django.urls import reverse
 from django.utils import timezone
 from django.views.decorators.http import require_http_methods, require_safe
 
+from apiary.rights import refuse_elsewhere, yards_of
 from inventory import ledger
 from inventory.forms import BackForm, LendForm
 from inventory.gear import Condition
@@ -36,7 +37,7 @@ GET_BACK = ActSheet(
 
 @require_safe
 def lent(request):
-    rows = lent_out(on=timezone.localdate())
+    rows = lent_out(on=timezone.localdate(), yards=yards_of(request.user))
     pieces = sum(row.number for row in rows)
     page = {"rows": rows, "pieces": f"{pieces:,} out", "lend": reverse("act-lend")}
     return render(request, "inventory/lent.html", page)
@@ -63,6 +64,7 @@ def act_lend(request):
 @needs_yards
 def act_get_back(request, pk):
     loan = get_object_or_404(Loan.objects.select_related("act"), pk=pk)
+    refuse_elsewhere(request.user, loan.act.movements.values_list("source__yard", flat=True))
     at = ground_of(request)
     form = BackForm(request.POST or None, out=out_of(loan), into=home_store(request.user), day=at.on)
 

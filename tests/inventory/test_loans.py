@@ -70,3 +70,12 @@ def test_the_questions_cost_the_same_however_many_loans_there_are(shed, django_a
         lent(shed, f"N{number}", None, excluder_10=1)
     with django_assert_num_queries(4):
         assert len(loans.lent_out(on=DAY)) == 4
+
+
+def test_only_what_was_lent_from_given_yards_is_told(shed):
+    yard = makers.make_yard("creek")
+    makers.put(yard, {"box-medium-10": 4})
+    here, away = lent(shed, "A", days(3), excluder_10=1), lent(yard, "B", days(3), box_medium_10=2)
+    assert [row.loan for row in loans.lent_out(on=days(3), yards={shed.pk})] == [here]
+    assert [row.loan for row in loans.due_back(on=days(3), yards={yard.pk})] == [away]
+    assert len(loans.lent_out(on=days(3))) == 2

@@ -178,3 +178,28 @@ def test_a_helper_books_nothing_that_comes_from_or_goes_to_a_yard_not_given_to_t
     again = type(helper).objects.get(pk=helper.pk)
     ledger.move(source=shed, target=yard, lines=[Line("stand", 1)], day=DAY, who=again, key="3")
     assert (stands(shed), stands(yard)) == (9, 1)
+
+
+def test_held_back_pieces_are_let_go_by_nobody_but_the_keeper_neither_by_a_count_nor_by_an_undo(shed):
+    helper = makers.make_person("sam", role=HELPER, yards=[shed])
+    told = {"day": DAY, "who": helper}
+    held = ledger.mark(at=shed, lines=[Line("floor-10", 2)], becomes=Condition.HELD, key="1", **told)
+    counted = [Line("floor-10", 0, Condition.HELD), Line("floor-10", 4)]
+    for act in (
+        lambda who, key: ledger.correct(location=shed, counted=counted, day=DAY, who=who, key=key),
+        lambda who, key: ledger.reverse(act=held, who=who, key=key),
+    ):
+        with pytest.raises(NotYours, match="let go by the keeper alone"):
+            act(helper, "2")
+        assert stock.on_hand(shed)[Gear(part="floor-10", condition=Condition.HELD)] == 2
+    ledger.reverse(act=held, who=makers.make_person("ash"), key="3")
+    assert stock.on_hand(shed)[Gear(part="floor-10")] == 4
+
+
+def test_a_helper_moves_and_burns_held_back_pieces_they_stay_held_or_are_gone(shed, yard):
+    makers.put(shed, {"floor-10": 3}, condition="held back")
+    helper = makers.make_person("sam", role=HELPER, yards=[shed, yard])
+    held, told = [Line("floor-10", 1, Condition.HELD)], {"day": DAY, "who": helper}
+    ledger.move(source=shed, target=yard, lines=held, key="1", **told)
+    ledger.burn(at=shed, lines=held, key="2", **told)
+    assert stock.on_hand(yard) == {Gear(part="floor-10", condition=Condition.HELD): 1}

@@ -136,3 +136,13 @@ def test_a_helper_sees_and_books_only_their_yards(client, shed, yard, colony):
     assert "is no colony and no yard of the books" in text(answer)
     answer = send(client, rows(("2025-05-20", "feed", "F-01", "2:1", "1")))
     assert said(answer) == ["Booked 1 act of 20 May 2025."]
+
+
+def test_a_helper_undoes_no_evening_of_another(client, keeper, shed, yard, colony):
+    send(client, GOOD)
+    key = Act.objects.get(name="haul").key.rpartition(":")[0]
+    client.force_login(makers.make_person("sam", role="helper", yards=[shed, yard]))
+    answer = client.post(reverse("evening-undo", args=[key]))
+    assert answer.status_code == 403
+    assert "only what you booked yourself" in text(answer)
+    assert not Act.objects.filter(name="reverse").exists()

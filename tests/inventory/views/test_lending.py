@@ -93,3 +93,13 @@ def test_what_is_due_stands_on_the_page_of_the_week_until_it_is_back(client, kee
 
 def test_an_unknown_loan_is_not_found(client, keeper, shed):
     assert client.get(reverse("act-get-back", args=[999])).status_code == 404
+
+
+def test_a_helper_sees_and_gets_back_only_what_was_lent_from_their_yards(client, loan, shed, yard):
+    client.force_login(makers.make_person("sam", role="helper", yards=[yard]))
+    assert "Nothing of yours is lent out." in text(client.get(LENT))
+    assert "A. Neighbour" not in text(client.get(reverse("home")))
+    assert client.get(back(loan)).status_code == 403
+    client.force_login(makers.make_person("kim", role="helper", yards=[shed]))
+    assert "A. Neighbour" in text(client.get(LENT))
+    assert client.get(back(loan)).status_code == 200
