@@ -28,7 +28,7 @@ PURE = (
     "inventory/sheets",
     "inventory/stack",
     "inventory/reconcile",
-    "inventory/value",
+    "inventory/value/",
     "apiary/losses.py",
     "apiary/year.py",
     "planner/season",
