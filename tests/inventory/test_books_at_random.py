@@ -1,7 +1,8 @@
 """Random acts in random order on random days: the books stay right, and say so.
 
 After every act each part is conserved, nothing is below zero on any evening, the kept balances equal a plain
-count over all movements, a resend changes nothing and a reversal restores what was.
+count over all movements, past days are answered from evenings kept as by that count, a resend changes nothing,
+a reversal restores what was, book equals count once corrected, and an ended colony that was worked holds nothing.
 """
 
 import datetime as dt
@@ -25,8 +26,8 @@ from apiary import colonies
 from inventory import ledger, stock
 from inventory.errors import Refused
 from inventory.gear import Gear
-from inventory.ledger import Arrival, Line, Piece
-from inventory.models import Act, BookSeal, Holding, Movement
+from inventory.ledger import Arrival, Line, Piece, evenings
+from inventory.models import Act, BookSeal, Holding, Location, Movement
 from inventory.proof import prove
 from tests import makers
 
@@ -187,6 +188,20 @@ class Books(RuleBasedStateMachine):
         told = {"colony": self.hives[hive], "into": self.stores[0], "pieces": pieces}
         return self.tried(ledger.salvage, day=day, found_allowed=found, **told)
 
+    @rule(hive=hives, day=days, found=st.booleans())
+    def work(self, hive, day, found):
+        """An ended colony of which every piece is told holds nothing."""
+        there = stock.on_colony(self.hives[hive], as_of=day)
+        counts = Counter()
+        for gear, quantity in there.items():
+            counts[gear.part] += quantity
+        if not counts:
+            return
+        pieces = [Piece(part=part, sound=quantity) for part, quantity in counts.items()]
+        told = {"colony": self.hives[hive], "into": self.stores[1], "pieces": pieces}
+        if self.tried(ledger.salvage, day=day, found_allowed=found, **told) is not None:
+            assert stock.on_colony(self.hives[hive], as_of=day) == {}
+
     @rule(act=acts)
     def reverse(self, act):
         if act is None:
@@ -218,6 +233,19 @@ class Books(RuleBasedStateMachine):
         assert not any(totals.values())
 
     @invariant()
+    def past_days_are_answered_as_by_a_plain_count(self):
+        inside = set(Location.objects.filter(kind__in=Location.INSIDE).values_list("pk", flat=True))
+        for number in (0, 7, 21, 40):
+            day = START + dt.timedelta(days=number)
+            plain = {
+                (place, evenings.gear_key(part, condition)): quantity
+                for (place, part, condition), quantity in self.evening(day).items()
+                if place in inside
+            }
+            kept = evenings.balances_on(day)
+            assert {(place, gear): n for place, gears in kept.items() for gear, n in gears.items()} == plain
+
+    @invariant()
     def the_present_equals_the_last_evening(self):
         last = START + dt.timedelta(days=400)
         assert stock.owned() == stock.owned(as_of=last)
@@ -231,9 +259,10 @@ def run(**options):
 
 
 @pytest.mark.django_db
-def test_random_acts_leave_the_books_right():
+def test_random_acts_leave_the_books_right(monkeypatch):
     """EXAMPLES=400 in the environment tries longer."""
     makers.make_catalogue()
+    monkeypatch.setattr(evenings, "STEP", 6)
     run(
         max_examples=int(os.environ.get("EXAMPLES", "15")),
         stateful_step_count=20,
