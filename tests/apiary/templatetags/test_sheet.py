@@ -48,8 +48,8 @@ def test_a_stranger_sees_no_words():
 
 def test_a_helper_and_a_reader_see_only_words_that_lead_somewhere_for_them():
     helper, reader = make_person("sam", role=HELPER), make_person("kim", role=READER)
-    assert words("home", helper) == ["This week", "Yards", "Gear", "Orders", "More"]
-    assert words("home", reader) == ["This week", "Yards", "Gear"]
+    assert words("home", helper) == ["This week", "Yards", "Gear", "Deadouts", "Orders", "More"]
+    assert words("home", reader) == ["This week", "Yards", "Gear", "Deadouts", "More"]
 
 
 def test_pages_ask_what_is_open_and_whether_money_is_shown(keeper):
