@@ -24,6 +24,13 @@ def following(tag, taken, count):
     return fresh
 
 
+def usual_tag(tags):
+    """The first of those tags that begin as most of them do; '' of none."""
+    stems = [match.group(1) if (match := NUMBERED.match(tag)) else tag for tag in tags]
+    usual = max(stems, key=stems.count, default=None)
+    return tags[stems.index(usual)] if tags else ""
+
+
 def free_tags(like, count=1):
     """Tags after the highest that begins as `like` does, of all colonies there ever were."""
     taken = list(Colony.objects.values_list("tag", flat=True))

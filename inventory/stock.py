@@ -182,6 +182,8 @@ def _sums(grounds, as_of):
 
 
 def _balances(grounds, as_of):
+    if not grounds:
+        return {}
     if as_of is None:
         return present(grounds if len(grounds) <= FEW else None)
     with standing_still():

@@ -11,7 +11,7 @@ from django.utils.translation import gettext_lazy as _
 
 from apiary.models import Colony, HiveSet, Yard
 from apiary.queens import QueenFrom
-from apiary.tags import following, free_tags
+from apiary.tags import following, free_tags, usual_tag
 from inventory.forms.acts import ActForm
 from inventory.forms.lines import LinesForm, number
 from inventory.gear import Comb, Condition, Kind
@@ -177,11 +177,10 @@ class SplitForm(ActForm):
         queens = [("", _("not told")), *QueenFrom.choices]
         self.fields["queen"] = radio(_("The new colony's queen"), queens, "", required=False)
         self.fields["into"] = store_choice(_("They stand in"), into)
-        like = self.mothers[0].tag if self.mothers else ""
         self.fields["tags"] = forms.CharField(
             label=_("Tags of the new colonies"),
             max_length=600,
-            initial=free_tags(like)[0],
+            initial=free_tags(usual_tag([mother.tag for mother in self.mothers]))[0],
             help_text=_("The first; the others are counted on. Or all of them, parted by commas."),
         )
 

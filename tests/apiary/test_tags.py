@@ -2,7 +2,7 @@
 
 import pytest
 
-from apiary.tags import following, free_tags
+from apiary.tags import following, free_tags, usual_tag
 from tests import makers
 
 
@@ -28,3 +28,8 @@ def test_free_tags_follow_the_highest_of_their_kind():
     assert free_tags("CR-2", 2) == ["CR-11", "CR-12"]
     assert free_tags("Old") == ["Old-2"]
     assert free_tags("new-1") == ["new-2"]
+
+
+def test_a_yard_s_usual_tag_is_like_most_of_its_tags():
+    assert usual_tag(["E-1", "F-03", "F-04", "Old"]) == "F-03"
+    assert usual_tag([]) == ""
