@@ -23,7 +23,7 @@ OPENED_ON, ORDER_DAY = dt.date(2025, 3, 1), dt.date(2025, 11, 15)
 @pytest.fixture
 def lived():
     ensure_catalogue()
-    who = get_user_model().objects.create_user("demo-keeper")
+    who = get_user_model().objects.create_superuser("demo-keeper")
     scenario = json.loads((settings.BASE_DIR / "fixtures" / "demo.json").read_text(encoding="utf-8"))
     file = filled(sheet.sheet_of(scenario, day=OPENED_ON, order_day=ORDER_DAY, seed=41))
     loading.load_file(file, day=OPENED_ON, who=who)
