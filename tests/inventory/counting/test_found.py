@@ -20,6 +20,7 @@ from inventory.gear import Gear
 from inventory.ledger import Line
 from inventory.models import FoundAnswer
 from inventory.orders import owed_lines
+from inventory.proof import prove
 from tests import makers
 
 pytestmark = pytest.mark.django_db
@@ -157,3 +158,14 @@ def test_it_was_assembled_there_and_the_pieces_are_gone(shed, yard):
     with pytest.raises(UnknownRecipe):
         again = find(yard, shed, part="box-medium-10", number=1)
         counting.answer(again, who=None, key="k2", recipe="assemble-frame-deep")
+
+
+def test_the_books_are_proven_after_answers_of_each_kind(shed, yard, colony):
+    order = makers.make_order({makers.make_offer({"stand": 4}): 1}, placed_on=DAY)
+    counting.answer(find(yard, shed), who=None, key="o", order=order)
+    found = find(yard, shed, part="box-medium-10", number=1)
+    counting.answer(found, who=None, key="c", came_from=colony)
+    ledger.reverse(
+        act=counting.answer(find(yard, shed), who=None, key="s", came_from=shed), who=None, key="r"
+    )
+    assert prove().faults == ()
