@@ -10,15 +10,30 @@ from django.test import Client
 from django.urls import URLPattern, get_resolver, reverse
 
 from apiary.rights import HELPER, KEEPER, READER, RIGHTS
-from inventory import ledger
+from inventory import counting, ledger
+from inventory.deadouts.work import work_deadout
 from inventory.ledger import Line
+from inventory.models import Deadout
 from tests import makers
 
 pytestmark = pytest.mark.django_db
-MONEY = re.compile(r"USD|\$|(?i:value at|price|cost\b)|\b\d[\d,]*\.\d\d\b")
+MONEY = re.compile(r"USD|\$|(?i:value at)|\b\d[\d,]*\.\d\d\b")
 OFFICE = "admin/"
-CLOSED, NO_SUCH_WAY = 403, 405  # the gate says no; the page cannot be asked that way by anyone
-OWN = {"books-act", "books-reverse"}  # open to a helper for acts they booked themselves
+CLOSED, NO_SUCH_ROW, NO_SUCH_WAY = (
+    403,
+    404,
+    405,
+)  # the gate says no; the page cannot be asked that way by anyone
+OF_A_YARD = {  # addresses of a row that lies in one yard, or was booked by one person
+    "books-act",
+    "books-reverse",
+    "act-get-back",
+    "count",
+    "count-enter",
+    "count-drop",
+    "deadout",
+    "deadout-care",
+}
 
 
 def addresses(patterns=None, before=""):
@@ -39,24 +54,37 @@ def world():
     """An invented outfit: the yard of the helper, another yard, and something of everything an address can name."""
     keeper = makers.make_person("keeper", is_superuser=True)
     shed, mine, far = makers.make_shed(), makers.make_yard("fern-hollow"), makers.make_yard("long-acre")
-    colony, away = makers.make_colony("F-01", yard=mine, gear=True), makers.make_colony("L-01", yard=far)
+    colony = makers.make_colony("F-01", yard=mine, gear=True)
+    makers.make_colony("L-01", yard=far)
     makers.put(shed, {"box-medium-10": 12})
+    makers.put(far, {"box-medium-10": 3})
     people = {
         "keeper": keeper,
         "helper": makers.make_person("helper", role=HELPER, yards=[mine, shed]),
         "elsewhere": makers.make_person("elsewhere", role=HELPER, yards=[far]),
         "reader": makers.make_person("reader", role=READER, yards=[mine]),
     }
-    act = ledger.move(
-        source=shed,
-        target=mine,
-        lines=[Line("box-medium-10", 8)],
-        day=makers.DAY,
-        who=people["helper"],
-        key=makers.fresh_key(),
-    )
-    rows = {"order": makers.make_order().pk, "books": act.pk, "person": people["reader"].pk}
-    return {"people": people, "yard": mine, "colony": colony, "away": away, "far": far, "rows": rows}
+    return {"people": people, "yard": mine, "colony": colony, "rows": rows_of(people, shed, mine)}
+
+
+def rows_of(people, shed, mine):
+    """{first word of an address's name, or the whole of it: number of a row that lies in the helper's yard}."""
+    told = {"day": makers.DAY, "who": people["helper"]}
+    boxes = {"source": shed, "lines": [Line("box-medium-10", 4)], **told}
+    moved = ledger.move(target=mine, key="moved", **boxes)
+    lent = ledger.lend(to="Invented neighbor", key="lent", **{**boxes, "source": mine})
+    dead = makers.make_dead_colony(tag="F-02", yard=mine)
+    seen = {"cause": "starved", "brood_seen": True, "into": mine, "pieces": []}
+    work_deadout(colony=dead, key="dead", **seen, **{**told, "day": dead.ended_on})
+    count = counting.begin(location=mine, key="count", **told)
+    return {
+        "order": makers.make_order().pk,
+        "books": moved.pk,
+        "person": people["reader"].pk,
+        "act-get-back": lent.loan.pk,
+        "deadout": Deadout.objects.get().pk,
+        "count": count.pk,
+    }
 
 
 def path_to(name, world):
@@ -68,7 +96,8 @@ def path_to(name, world):
         elif argument == right.colony:
             given[argument] = world["colony"].pk
         else:
-            given[argument] = world["rows"].get(name.split("-")[0], 1)
+            rows = world["rows"]
+            given[argument] = rows.get(name, rows.get(name.split("-")[0], 1))
     path = reverse(name, kwargs=given)
     return f"{path}?yard={world['yard'].code}" if name.startswith("act-") and not given else path
 
@@ -77,7 +106,7 @@ def bound(name):
     """Whether the address names a yard, or what was booked there: then it is closed to a helper who works elsewhere."""
     right = RIGHTS[name]
     return (
-        name in OWN
+        name in OF_A_YARD
         or bool(right.yard or right.colony)
         or (name.startswith("act-") and not PATTERNS[name].pattern.converters)
     )
@@ -129,7 +158,8 @@ def test_an_address_is_open_to_whom_the_table_says_and_tells_no_more_than_is_the
             elif who in ("helper", "reader"):
                 told_nothing_else(answers[who])
         known = answers["keeper"].status_code != NO_SUCH_WAY
-        passed = {who: answer.status_code not in (CLOSED, NO_SUCH_WAY) for who, answer in answers.items()}
+        shut = (CLOSED, NO_SUCH_WAY, *([NO_SUCH_ROW] if name in OF_A_YARD else []))
+        passed = {who: answer.status_code not in shut for who, answer in answers.items()}
         assert passed == {who: known and is_open(name, who, method) for who in answers}, method
 
 
