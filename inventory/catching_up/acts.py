@@ -10,12 +10,13 @@ from dataclasses import dataclass
 from apiary.models import Colony
 from inventory import ledger
 from inventory.errors import NotInWholes
-from inventory.gear import Condition
+from inventory.gear import Condition, Depth
 from inventory.ledger import Line
 from inventory.models import RecipeLine
 from inventory.yardwork.boxes import add_brood_box, super_up
-from inventory.yardwork.hives import standing
-from inventory.yardwork.pulling import pull
+from inventory.yardwork.boxsets import brood_box_of, brood_boxes, super_of, supers
+from inventory.yardwork.hives import sound_gear_on, standing
+from inventory.yardwork.pulling import kind_on, pull, supers_on
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -65,8 +66,30 @@ def hives_of(row):
     return [row.ground] if isinstance(row.ground, Colony) else standing(row.ground, on=row.day)
 
 
-def _each(row):
-    return dict.fromkeys(hives_of(row), row.quantity)
+def _each(row, one_of, all_of, wants=lambda hive_set: True):
+    """{colony: boxes}: a colony told gets them whatever it is; of a whole yard those that take and want such a box."""
+    if isinstance(row.ground, Colony):
+        return {row.ground: row.quantity}
+    known = [one_of(row.gear)] if row.gear else all_of()
+    bees = [
+        one for one in hives_of(row) if any(box.fits(one.hive_set) for box in known) and wants(one.hive_set)
+    ]
+    return dict.fromkeys(bees, row.quantity)
+
+
+def _in_one_box(hive_set):
+    return sum(getattr(hive_set, f"{depth}_boxes") for depth in Depth) == 1
+
+
+def _coming_off(row):
+    """{colony: supers}: of a whole yard at most as many as the book has on each hive."""
+    told = _each(row, super_of, supers)
+    if isinstance(row.ground, Colony):
+        return told
+    known = [super_of(row.gear)] if row.gear else supers()
+    gear = sound_gear_on(list(told), as_of=row.day)
+    kinds = {one: kind_on(gear[one.pk], one.hive_set, known) for one in told}
+    return {one: min(told[one], supers_on(gear[one.pk], one.hive_set, kind)) for one, kind in kinds.items()}
 
 
 def _haul(row, **how):
@@ -82,15 +105,16 @@ def _take_off(row, **how):
 
 
 def _super_up(row, **how):
-    return super_up(colonies=_each(row), source=row.other, box=row.gear, **how)
+    return super_up(colonies=_each(row, super_of, supers), source=row.other, box=row.gear, **how)
 
 
 def _brood_box(row, **how):
-    return add_brood_box(colonies=_each(row), source=row.other, box=row.gear, **how)
+    told = _each(row, brood_box_of, brood_boxes, wants=_in_one_box)
+    return add_brood_box(colonies=told, source=row.other, box=row.gear, **how)
 
 
 def _pull(row, **how):
-    return pull(colonies=_each(row), target=row.other, box=row.gear, **how)
+    return pull(colonies=_coming_off(row), target=row.other, box=row.gear, **how)
 
 
 def _draw(row, **how):

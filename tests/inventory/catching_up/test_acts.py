@@ -6,7 +6,7 @@ from inventory import stock
 from inventory.catching_up.acts import GEAR, OTHERS, PLACES, ROW_ACTS, post_row
 from inventory.catching_up.known import Known
 from inventory.catching_up.reading import read_rows
-from inventory.errors import NotInWholes
+from inventory.errors import NoBoxFits, NothingGiven, NotInWholes
 from inventory.gear import Condition, Gear
 from inventory.models import Location, Movement, Part, Recipe
 from tests import makers
@@ -43,6 +43,23 @@ def test_a_whole_yard_is_supered_up_and_pulled(outfit):
     booked(row(1, "pull", "F-01", "", 1, "long-acre"))
     assert there(colony("F-01"), "box-medium-10") == 1
     assert there(makers.Yard.objects.get(code="long-acre"), "box-medium-10") == 1
+
+
+def test_of_a_whole_yard_only_hives_that_take_a_box_get_one_and_supers_come_off_as_far_as_there_are(outfit):
+    booked(row(1, "super-up", "long-acre", "", 1))
+    assert [there(colony(tag), "box-medium-10") for tag in ("L-01", "N-01")] == [1, 0]
+    booked(row(1, "pull", "long-acre", "box-medium-10", 3))
+    assert there(colony("L-01"), "box-medium-10") == 0
+    with pytest.raises(NothingGiven):
+        booked(row(1, "pull", "long-acre", "", 1))
+    makers.make_colony("F-03", yard=colony("F-01").yard, hive_set="one-deep-10", gear=True)
+    booked(row(1, "brood-box", "fern-hollow", "", 1))
+    assert [there(colony(tag), "box-deep-10") for tag in ("F-01", "F-02", "F-03")] == [2, 2, 2]
+
+
+def test_a_nuc_told_by_its_tag_takes_no_super(outfit):
+    with pytest.raises(NoBoxFits):
+        booked(row(1, "super-up", "N-01", "", 1))
 
 
 def test_a_brood_box_goes_on(outfit):

@@ -213,7 +213,7 @@ def rolled(book, rows, found_allowed):
         return result
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(table=TABLES, found_allowed=st.booleans())
 def test_an_evening_equals_the_same_acts_one_by_one(outfit, table, found_allowed):
     rows = [row(number, *words, day=day) for number, (words, day) in enumerate(table, start=1)]

@@ -5,6 +5,7 @@ import re
 import pytest
 from django.urls import reverse
 
+from inventory import ledger
 from inventory.ledger import Line
 from inventory.models import Act, Sale
 from inventory.urls import urlpatterns
@@ -24,6 +25,7 @@ def addresses(colony, deadout):
     ones |= {"books-act": [act.pk], "books-reverse": [act.pk], "act-end": [colony.pk]}
     ones |= count_pages(colony)
     ones |= {"sale-back": [a_sale(colony.yard).pk]}
+    ones |= {"act-get-back": [a_loan(colony.yard).pk], "evening-undo": None}
     ones |= {"load-sheet-tried": None}  # its file is sent first: tested with the sheet's pages
     pages = {
         path.name: [reverse(path.name, args=ones.get(path.name, []))]
@@ -37,6 +39,13 @@ def addresses(colony, deadout):
     pages["act-correct"].append(f"{reverse('act-correct')}?colony={colony.pk}")
     pages["act-move"].append(f"{reverse('act-move')}?yard=no-such-yard&day=no-day")
     return [address for several in pages.values() for address in several]
+
+
+def a_loan(yard):
+    """A feeder lent out of the yard's store."""
+    makers.put(yard, {"feeder-10": 1})
+    told = {"source": yard, "to": "Invented Neighbour", "lines": [Line("feeder-10", 1)]}
+    return ledger.lend(day=makers.DAY, who=None, key=makers.fresh_key(), **told).loan
 
 
 def a_sale(yard):
