@@ -85,7 +85,7 @@ def test_pages_that_show_one_thing_know_when_there_is_none(client, keeper):
 
 def test_every_act_has_a_way_to_leave_a_key_and_no_ruler(client, keeper, shed, colony, deadout):
     for address in addresses(colony, deadout):
-        if not address.startswith("/acts/"):
+        if not address.startswith("/acts/") or address == reverse("act-release"):  # release leads to its choice
             continue
         answer = client.get(address)
         html = answer.content.decode()
