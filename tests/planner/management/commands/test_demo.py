@@ -9,6 +9,7 @@ from django.core.management import call_command
 from django.core.management.base import CommandError
 
 from apiary.models import Keeper, Yard
+from inventory.models import Act
 from planner.management.commands.demo import order_day_before
 from planner.models import Run
 
@@ -32,9 +33,9 @@ def test_it_prints_an_order_within_the_budget_and_writes_the_workbook_and_serves
     assert "rule of thumb" in text and "Proven to" in text
     assert "Summary" in openpyxl.load_workbook(tmp_path / "winter-order.xlsx").sheetnames
 
-    acts_before = Run.objects.count(), Yard.objects.count()
+    there = Run.objects.count(), Yard.objects.count(), Act.objects.count()
     assert "Loading" not in demo()
-    assert (Run.objects.count(), Yard.objects.count()) == acts_before
+    assert (Run.objects.count(), Yard.objects.count(), Act.objects.count()) == there
 
 
 def test_over_a_keepers_own_books_it_refuses_and_changes_nothing():
