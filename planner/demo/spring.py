@@ -62,7 +62,7 @@ def _nucs_hived(year):
 def _splits(year):
     """A strong colony in four gives a split of five combs into one deep; frames with foundation fill up both."""
     room = {yard: year.room(yard, 66) for yard in year.yards}
-    mothers = []
+    mothers: list = []
     for mother in year.living(60, hive_set="two-deeps-10", strength=STRONG, new=False):
         if len(mothers) < MOST_SPLITS and room[mother.yard] > 0 and year.random.random() < 0.3:
             room[mother.yard] -= 1
