@@ -33,6 +33,7 @@ __all__ = [
     "FedTwice",
     "FutureDay",
     "HeldBack",
+    "HeldCountedFree",
     "KeyTaken",
     "LaterWork",
     "LoanCameBack",
@@ -135,6 +136,13 @@ class HeldBack(Refused):
 
     def __init__(self, *, why="disease is suspected", **figures):
         super().__init__(why=why, **figures)
+
+
+class HeldCountedFree(Refused):
+    sentence = (
+        "{part} at {location}: {fewer} fewer held back and {more} more free to use were counted, but a count lets "
+        "nothing go ({why}). Held-back gear is released by the inspector's written word alone: count it as held back."
+    )
 
 
 class NotFoundation(Refused):

@@ -57,10 +57,12 @@ def sentence_of(act):
     """What happened, with places and amounts; what was booked as found is added."""
     rows = list(
         act.movements.select_related(
-            "part", "source__yard", "source__colony", "target__yard", "target__colony"
-        )
+            "part", "hold", "source__yard", "source__colony", "target__yard", "target__colony"
+        ).order_by("id")
     )
+    rows, held = telling.come_off(act, rows)
     told = TELLERS.get(act.name, _plain)(act, [row for row in rows if not row.found])
+    told += held
     found = [row for row in rows if row.found]
     if found and act.name != "reverse":
         told += f" {amount(found).capitalize()} beyond the book booked as found."

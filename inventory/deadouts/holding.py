@@ -7,18 +7,10 @@ from collections import defaultdict
 from dataclasses import dataclass
 
 from inventory.deadouts.fates import HIVE_GEAR
-from inventory.deadouts.holds import GRAVITY, lots_at
+from inventory.deadouts.holds import GRAVITY, Held, lots_at
 from inventory.gear import Condition, Reason
 from inventory.ledger.posting import Entry, turned
 from inventory.models import Hold, Holding
-
-
-@dataclass(frozen=True, kw_only=True)
-class Held:
-    """What a movement's pieces are held back for."""
-
-    reason: str
-    why: str
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -65,9 +57,8 @@ def write_holds(act, steps, deadout):
     rows = act.movements.filter(found=False).order_by("id")
     for row, step in zip(rows, steps, strict=True):
         if step.held is not None:
-            Hold.objects.create(
-                movement=row, deadout=deadout, reason=step.held.reason, why=step.held.why[:200]
-            )
+            case = step.held.deadout or deadout
+            Hold.objects.create(movement=row, deadout=case, reason=step.held.reason, why=step.held.why[:200])
 
 
 def _comes_held(entry):

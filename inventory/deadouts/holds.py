@@ -2,7 +2,8 @@
 
 Takes a place and a part, or none for all; gives lots. Lots follow the movements: what was burnt, moved or scrapped
 takes the gravest first, a release takes the lots it was written for. Pieces that lay together under several reasons
-cannot be told apart: what stays behind remembers the cases it lay beside. Writes nothing.
+cannot be told apart: what stays behind remembers the cases it lay beside. Tells hives under an open case too.
+Writes nothing.
 """
 
 from dataclasses import dataclass
@@ -12,10 +13,19 @@ from apiary.rights import KEEPER, role_of
 from inventory.deadouts.refusals import KeeperUndoes
 from inventory.gear import Condition, Reason
 from inventory.locations import location_of
-from inventory.models import Act, Hold, Holding, InspectorWord, Movement
+from inventory.models import Act, Hold, Holding, InspectorWord, Location, Movement
 
 GRAVITY = {reason: number for number, reason in enumerate(Hold.Reason.values)}
 OF_A_CASE = (Hold.Reason.FOULBROOD, Hold.Reason.REACHED)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Held:
+    """What a movement's pieces are held back for; `deadout` where it is not that of the act."""
+
+    reason: str
+    why: str
+    deadout: object = None
 
 
 @dataclass
@@ -74,6 +84,39 @@ def case_of(deadout):
     if not deadout.suspected:
         return ""
     return "cleared" if InspectorWord.Verdict.CLEARED in verdicts else "suspected"
+
+
+def open_cases(places):
+    """{place's key: Held} of hives that a case still open reached: what comes off them is held back for it.
+
+    A case ends with the word that clears it; at one hive once all it held back there was released on a written word.
+    """
+    rows = Hold.objects.filter(
+        reason__in=OF_A_CASE, movement__target__in=places, movement__condition=Condition.HELD
+    )
+    rows = rows.filter(
+        movement__target__kind=Location.Kind.COLONY,
+        movement__act__reversed_by__isnull=True,
+        deadout__act__reversed_by__isnull=True,
+    )
+    cases, found = {}, {}
+    for row in rows.select_related("deadout__colony", "movement__target").order_by("id"):
+        place, deadout = row.movement.target, row.deadout
+        if (place.pk, deadout) not in cases:
+            is_open = case_of(deadout) in ("suspected", "confirmed")
+            cases[place.pk, deadout] = is_open and not _let_go(place, deadout)
+        if cases[place.pk, deadout]:
+            found[place.pk] = Held(reason=Hold.Reason.REACHED, why=row.why, deadout=deadout)
+    return found
+
+
+def _let_go(place, deadout):
+    """Something was released there on a word about this case, and nothing is held for it there any more."""
+    words = deadout.words.standing().filter(act__movements__source=place)
+    if not words.filter(act__movements__reason=Reason.RELEASED).exists():
+        return False
+    lots = (lot for found in held_lots(location=place).values() for lot in found)
+    return not any(lot.deadout == deadout for lot in lots)
 
 
 def refuse_loosening(act, who):

@@ -45,6 +45,13 @@ class FoulbroodSuspected(Refused):
     )
 
 
+class UnderCase(Refused):
+    sentence = (
+        "Colony {colony} cannot be {act}: {why}. Bees, combs and boxes of it stay where they are until the inspector "
+        "has written that it is no foulbrood."
+    )
+
+
 class KeeperReleases(Refused):
     sentence = (
         "Only the keeper may release held-back gear or write down the inspector's word: nothing was changed."

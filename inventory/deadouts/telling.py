@@ -56,6 +56,21 @@ def cared(act, _rows):
     return f"Combs of {row.deadout.colony} cared for against wax moth." if row else "Cared for combs."
 
 
+def come_off(act, rows):
+    """(rows, words): the way over the bench left out for what came off a hive held back, and what is told of it."""
+    if act.name in TELLERS:
+        return rows, ""
+    told, held, whys = [], 0, {}
+    for row in rows:
+        hold = getattr(row, "hold", None)
+        if hold is not None:
+            row.source = told.pop().source
+            held += row.quantity
+            whys[hold.why] = None
+        told.append(row)
+    return told, f" {pieces(held)} held back: {'; '.join(whys)}." if held else ""
+
+
 HEADS = {
     "deadout": "Deadout worked",
     "release": "Held gear released",

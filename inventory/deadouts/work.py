@@ -11,8 +11,9 @@ from django.utils import timezone
 from apiary import colonies
 from apiary.errors import UnknownWord, refuse, told
 from apiary.models import Colony
-from inventory.deadouts.fates import CAUSES, KEPT_APART, Seen, reason_to_hold
+from inventory.deadouts.fates import CAUSES, HIVE_GEAR, KEPT_APART, Seen, reason_to_hold
 from inventory.deadouts.holding import Held, as_steps, hold_steps, write_holds
+from inventory.deadouts.holds import open_cases
 from inventory.deadouts.reach import reach
 from inventory.deadouts.refusals import (
     BroodNotSeen,
@@ -96,6 +97,9 @@ def _dead(colony, day, who, act_key, note):
 def _taken_apart(bees, here, there, pieces, seen, day):
     """Steps of every piece told of, and of those the book has beyond them, as lost."""
     rows = _with_losses(here, told_pieces(pieces), day)
+    case = None if seen.suspected else open_cases([here]).get(here.pk)
+    if case is not None:
+        rows = [(part, was, _all_held(counts, part)) for part, was, counts in rows]
     refuse(
         REFUSED[reason](part=part, colony=bees)
         for part, _was, counts in rows
@@ -104,8 +108,21 @@ def _taken_apart(bees, here, there, pieces, seen, day):
     )
     steps = []
     for part, was, counts in rows:
-        steps += as_steps(sorted_out(part, was, counts, here, there), _held(bees, part, was, seen, day))
+        held = _held(bees, part, was, seen, day) if case is None else _held_for(case, was)
+        steps += as_steps(sorted_out(part, was, counts, here, there), held)
     return steps
+
+
+def _all_held(counts, part):
+    """Of a hive under an open case all that would be stored is held back."""
+    if part.kind not in HIVE_GEAR:
+        return counts
+    return counts | {"sound": 0, "to_mend": 0, "held": sum(counts[name] for name in STORED)}
+
+
+def _held_for(case, was):
+    """Pieces that were held back keep the reason they were held for."""
+    return None if was == Condition.HELD else case
 
 
 def _with_losses(here, rows, day):

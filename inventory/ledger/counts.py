@@ -1,10 +1,13 @@
 """A count: makes the book equal what was counted at a place on a day.
 
 Takes counted lines (zero is a count too) of one place or of several; gives the Act, with one movement per difference
-and none where the book was right. Parts that were not counted are left alone.
+and none where the book was right. Parts that were not counted are left alone. Held-back pieces are never let go by a
+count: fewer of them and more free ones of the same part at the same place are refused.
 """
 
-from inventory.gear import Reason
+from inventory.deadouts.holds import why_held
+from inventory.errors import HeldCountedFree, refuse
+from inventory.gear import Condition, Reason
 from inventory.ledger.balances import balances_from
 from inventory.ledger.lines import Line, checked, parts_by_code
 from inventory.ledger.posting import Entry, post
@@ -44,6 +47,7 @@ def _differences(here, ground, booked):
         Line(line.part, n - line.quantity, line.condition) for line, n in booked.items() if line.quantity < n
     ]
     refuse_unfit(more, here)
+    refuse(_let_go(more, less, here))
     for lines, source, target in ((more, ground, here), (less, here, ground)):
         for line in lines:
             yield Entry(
@@ -54,3 +58,15 @@ def _differences(here, ground, booked):
                 target=target,
                 reason=Reason.CORRECTED,
             )
+
+
+def _let_go(more, less, here):
+    """A refusal for each part of which fewer held-back pieces and more free ones were counted."""
+    free: dict = {}
+    for line in more:
+        if line.condition != Condition.HELD:
+            free[line.part] = free.get(line.part, 0) + line.quantity
+    for line in less:
+        if line.condition == Condition.HELD and line.part in free:
+            counted = {"fewer": line.quantity, "more": free[line.part]}
+            yield HeldCountedFree(part=line.part, location=here, why=why_held(here, line.part), **counted)

@@ -1,7 +1,8 @@
 """How every act is written: one transaction, the books locked first, resends harmless, nothing below zero.
 
 Takes the name of an act and a function that gives its entries once the books are locked; gives the Act.
-Writes Act, Movement (sealed by digests), Holding, Evening and BookSeal together; knows no trade rule.
+Writes Act, Movement (sealed by digests), Holding, Evening and BookSeal together; knows no trade rule but one, that
+nothing comes off a hive under an open case of foulbrood but held back.
 """
 
 from dataclasses import dataclass
@@ -12,6 +13,8 @@ from django.utils import timezone
 from apiary.colonies import refuse_future
 from apiary.models import Colony
 from apiary.rights import KEEPER, NotYours, refuse_elsewhere, role_of, yards_of
+from inventory.deadouts.coming_off import coming_off, write_reasons
+from inventory.deadouts.holds import Held
 from inventory.errors import KeyTaken, NotEnough, refuse
 from inventory.gear import Condition, Reason
 from inventory.ledger.balances import balances_from, net_changes
@@ -36,6 +39,7 @@ class Entry:
     condition: Condition = Condition.SOUND
     order_line: OrderLine | None = None
     found: bool = False
+    held: Held | None = None
 
 
 def post(name, entries_of, *, day, who, key, note="", reverses=None, found_allowed=False):
@@ -50,6 +54,8 @@ def post(name, entries_of, *, day, who, key, note="", reverses=None, found_allow
         entries = list(entries_of())
         _refuse_elsewhere(entries, who)
         _refuse_loosened(entries, who)
+        if reverses is None:
+            entries = coming_off(entries)
         entries = _covering(entries, day, found_allowed) + entries
         act = Act.objects.create(
             key=key,
@@ -61,6 +67,7 @@ def post(name, entries_of, *, day, who, key, note="", reverses=None, found_allow
             recorded_at=timezone.now(),
         )
         _write(act, entries, seal)
+        write_reasons(act, entries)
         settle({entry.order_line.order for entry in entries if entry.order_line})
     return act
 

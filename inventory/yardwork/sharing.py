@@ -4,6 +4,8 @@ Takes places (colonies, a store) and Lines; gives which place gives how many. Wh
 from one of them: the act books it there as found. Writes nothing.
 """
 
+from inventory.deadouts.holds import open_cases
+from inventory.deadouts.refusals import UnderCase
 from inventory.errors import HeldBack
 from inventory.gear import Condition
 from inventory.ledger.balances import balances_from
@@ -73,10 +75,19 @@ def carried(shares, target, reason):
 
 
 def suspected(places, act):
-    """A refusal for each hive with gear held back on it: its bees and combs carry on whatever is suspected."""
+    """A refusal for each hive with gear held back on it or under an open case: its bees and combs carry it on."""
+    yield from under_case(places, act)
     held = Holding.objects.filter(location__in=places, condition=Condition.HELD, quantity__gt=0)
     for holding in held.select_related("part", "location__colony").order_by("location", "part__code"):
         yield HeldBack(part=holding.part, act=act, location=holding.location.colony)
+
+
+def under_case(places, act):
+    """A refusal for each hive that an open case of foulbrood reaches, whatever stands on it now."""
+    cases = open_cases(places)
+    for place in places:
+        if place.pk in cases:
+            yield UnderCase(colony=place.colony, act=act, why=cases[place.pk].why)
 
 
 def worked_later(places, day, act):

@@ -4,15 +4,17 @@ import datetime as dt
 
 import pytest
 from django.db import transaction
+from django.utils import timezone
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from apiary import colonies
 from inventory import ledger
-from inventory.deadouts.holds import held_lots
+from inventory.deadouts.holds import held_lots, open_cases
 from inventory.deadouts.reach import months_before, reach
 from inventory.gear import Condition
 from inventory.ledger import Line
+from inventory.locations import place_of
 from inventory.proof import prove
 from inventory.stock import on_hand
 from tests import makers
@@ -235,6 +237,12 @@ def test_nothing_of_a_suspected_case_is_sound_in_any_store_afterwards(db, moves,
                 of_the_hive = sum(real[name, part]) + (own[part] if name == "shed" else 0)
                 assert of_the_hive <= at(here[name], HELD).get(part, 0)
         assert on_hand(here["dead"]) == {}
+        if open_cases([place_of(here["other"])]):  # what is set on it from now on comes off held back
+            clean, after = makers.make_yard("north"), makers.make_yard("south")
+            makers.put(clean, {"box-medium-10": 2})
+            moved(clean, here["other"], "box-medium-10", 2, timezone.localdate())
+            moved(here["other"], after, "box-medium-10", 2, timezone.localdate())
+            assert at(after) == {} and at(after, HELD) == {"box-medium-10": 2}
         assert all(lot.deadout == row and lot.why for lots in held_lots().values() for lot in lots)
         assert prove().faults == ()
         transaction.set_rollback(True)

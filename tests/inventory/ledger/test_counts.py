@@ -5,7 +5,7 @@ import datetime as dt
 import pytest
 
 from inventory import ledger, stock
-from inventory.errors import ColonyNotStarted, DoesNotFit, NotEnough, NotWhole
+from inventory.errors import ColonyNotStarted, DoesNotFit, HeldCountedFree, NotEnough, NotWhole
 from inventory.gear import Condition, Gear
 from inventory.ledger import Line
 from tests import makers
@@ -79,3 +79,16 @@ def test_a_colony_is_not_counted_before_it_started(shed):
 def test_a_count_below_zero_is_refused(shed):
     with pytest.raises(NotWhole):
         correct(shed, Line("stand", -1))
+
+
+def test_a_count_lets_no_held_pieces_go_as_sound(shed):
+    makers.put(shed, {"stand": 3}, condition="held back")
+    with pytest.raises(HeldCountedFree, match=r"3 fewer held back and 2 more .* inspector's written word"):
+        correct(shed, Line("stand", 0, "held back"), Line("stand", 12))
+    assert stock.on_hand(shed)[Gear(part="stand", condition=Condition.HELD)] == 3
+
+
+def test_held_pieces_missing_and_sound_ones_of_another_part_more_are_counted(shed):
+    makers.put(shed, {"stand": 3}, condition="held back")
+    correct(shed, Line("stand", 2, "held back"), Line("floor-10", 6))
+    assert stock.on_hand(shed)[Gear(part="stand", condition=Condition.HELD)] == 2
