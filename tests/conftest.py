@@ -19,6 +19,11 @@ def need(found, what):
     pytest.skip(f"{what} is not installed")
 
 
+def pytest_collection_modifyitems(items):
+    """The run on PostgreSQL first: it takes longest, and nobody should wait for it alone."""
+    items.sort(key=lambda item: item.get_closest_marker("postgres") is None)
+
+
 @pytest.fixture(autouse=True)
 def plain_static_files(settings):
     settings.STORAGES = {

@@ -91,3 +91,11 @@ def test_a_deadout_is_worked_by_thumb_and_undone(sheet, live_server, combed):
     combed.refresh_from_db()
     assert combed.ended_on is None and on_hand(combed)[Gear(part="comb-deep-brood")] == 20
     assert sheet.said == []
+
+
+def test_a_suspicion_offers_no_way_back_into_stock(sheet, live_server, combed):
+    asked = "&closed=on&cause=disease&looked=yes&suspected=yes"
+    sheet.goto(f"{live_server.url}{reverse('act-deadout')}?colony={combed.pk}{asked}")
+    expect(sheet.get_by_text("foulbrood").first).to_be_visible()
+    fates = sheet.locator("[data-fate]").all_inner_texts()
+    assert fates and set(fates) <= {"hold"}

@@ -186,17 +186,19 @@ def as_evening(rows, found_allowed):
     return books()
 
 
+def ground(end):
+    return f"{end}__kind", f"{end}__yard__code", f"{end}__colony__tag"
+
+
 def books():
-    """All that is booked: balances, movements and shares of feed."""
+    """All that is booked: balances, movements and shares of feed, places by their names: numbers are not given twice."""
     holdings = Holding.objects.filter(quantity__gt=0)
-    where = holdings.order_by("location", "part", "condition").values_list(
-        "location", "part", "condition", "quantity"
-    )
+    where = holdings.values_list(*ground("location"), "part__code", "condition", "quantity")
     moved = Movement.objects.order_by("pk").values_list(
-        "day", "part", "condition", "quantity", "source", "target", "reason", "found"
+        "day", "part", "condition", "quantity", *ground("source"), *ground("target"), "reason", "found"
     )
     return (
-        list(where),
+        sorted(where, key=str),
         list(moved),
         list(Feeding.objects.order_by("pk").values_list("colony", "feed", "quantity")),
     )
