@@ -31,6 +31,7 @@ PURE = (
     "inventory/value/",
     "apiary/losses.py",
     "apiary/year.py",
+    "planner/beliefs",
     "planner/season",
     "planner/projection",
     "planner/requirement",

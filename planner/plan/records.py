@@ -8,6 +8,7 @@ import datetime as dt
 from dataclasses import dataclass
 from decimal import Decimal
 
+from planner.beliefs.records import BeliefsSection
 from planner.plan.trial_records import BadYearsSection, TrialSection
 
 
@@ -228,6 +229,7 @@ class Report:
     cautions: tuple[Caution, ...] = ()
     trial: TrialSection | None = None
     bad_years: BadYearsSection | None = None
+    beliefs: BeliefsSection | None = None
     computed: tuple[ComputedRow, ...] = ()
 
     @property
