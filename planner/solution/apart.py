@@ -50,21 +50,29 @@ def solve_apart(
         "way": way,
     }
     began = time.monotonic()
+    task = "solve", (problem,), settings
+    data = answer_apart(task, seconds=seconds, progress=progress, cancelled=cancelled)
+    if data is None:
+        return no_plan(
+            TIME_LIMIT, "the solver did not end in time and was stopped", time.monotonic() - began, solver
+        )
+    return plan_of(data)
+
+
+def answer_apart(task, *, seconds, progress=None, cancelled=None):
+    """The JSON a child answers to a task (what, arguments, settings; see child.py); None where it ran out of time."""
+    began = time.monotonic()
     with tempfile.TemporaryFile() as errors:
         child = _start(errors)
         try:
-            data = _converse(child, (os.getpid(), problem, settings), seconds, progress, cancelled)
+            data = _converse(child, (os.getpid(), *task), seconds, progress, cancelled)
         finally:
             _end(child)
-        if data is None and time.monotonic() - began > seconds:
-            return no_plan(
-                TIME_LIMIT, "the solver did not end in time and was stopped", time.monotonic() - began, solver
-            )
-        if data is None:
+        if data is None and time.monotonic() - began <= seconds:
             errors.seek(0)
             last = errors.read()[-2000:].decode(errors="replace").strip()
             raise RuntimeError(f"the solver's process ended without an answer: {last or _end_of(child)}")
-    return plan_of(data)
+    return data
 
 
 def _end_of(child):
@@ -87,7 +95,7 @@ def _start(errors):
 
 
 def _converse(child, task, seconds, progress, cancelled):
-    """Hands the task over and listens until the plan comes; None where none came."""
+    """Hands the task over and listens until the answer comes; None where none came."""
     try:
         pickle.dump(task, child.stdin)
         child.stdin.close()
@@ -108,8 +116,8 @@ def _converse(child, task, seconds, progress, cancelled):
             *lines, waiting = (waiting + chunk).split(b"\n")
             for line in lines:
                 message = json.loads(line)
-                if "plan" in message:
-                    return message["plan"]
+                if "answer" in message:
+                    return message["answer"]
                 if progress is not None:
                     progress(message["stage"], message["bound"], message["gap"])
     return None

@@ -1,7 +1,7 @@
-"""The child that solves: a task on standard input, progress and the plan as JSON lines on standard output.
+"""The child that solves: a task on standard input, progress and the answer as JSON lines on standard output.
 
-Takes (parent's process number, Problem, settings) pickled by apart.py. Ends itself, and the solver it runs, when the
-parent is gone.
+Takes (parent's process number, "solve" or "study", arguments, settings) pickled by apart.py. Ends itself, and the
+solver it runs, when the parent is gone.
 """
 
 import json
@@ -11,10 +11,17 @@ import signal
 import sys
 import threading
 import time
+from collections.abc import Callable
 
-from planner.solution.plan_json import as_json
+from planner.solution import plan_json
+from planner.solution.nearby import nearby_json
+from planner.solution.nearby.studying import study
 from planner.solution.solving import solve
 
+TASKS: dict[str, tuple[Callable, Callable]] = {
+    "solve": (solve, plan_json.as_json),
+    "study": (study, nearby_json.as_json),
+}
 LOOK_SECONDS = 0.5
 TELL_SECONDS = 0.5
 
@@ -22,10 +29,10 @@ TELL_SECONDS = 0.5
 def main():
     out = os.fdopen(os.dup(1), "w", encoding="utf-8")
     os.dup2(os.open(os.devnull, os.O_WRONLY), 1)  # solvers greet on standard output
-    parent, problem, settings = pickle.load(sys.stdin.buffer)
+    parent, what, arguments, settings = pickle.load(sys.stdin.buffer)
     threading.Thread(target=_watch, args=(parent,), daemon=True).start()
-    plan = solve(problem, **settings, progress=_teller(out))
-    _write(out, {"plan": as_json(plan)})
+    act, told = TASKS[what]
+    _write(out, {"answer": told(act(*arguments, **settings, progress=_teller(out)))})
 
 
 def _watch(parent):

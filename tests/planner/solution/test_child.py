@@ -12,7 +12,8 @@ from tests.planner.small_problems import small_problem
 
 
 def test_it_speaks_json_lines_only_and_ends_with_the_plan():
-    task = pickle.dumps((os.getpid(), small_problem(), {"solver": "highs", "gap": 0.0, "seconds": 30.0}))
+    settings = {"solver": "highs", "gap": 0.0, "seconds": 30.0}
+    task = pickle.dumps((os.getpid(), "solve", (small_problem(),), settings))
     ended = subprocess.run(
         [sys.executable, "-m", "planner.solution.child"],
         input=task,
@@ -22,7 +23,7 @@ def test_it_speaks_json_lines_only_and_ends_with_the_plan():
         check=True,
     )
     lines = [json.loads(line) for line in ended.stdout.splitlines()]
-    assert plan_of(lines[-1]["plan"]).objective == 60
+    assert plan_of(lines[-1]["answer"]).objective == 60
     assert all(set(line) == {"stage", "bound", "gap"} for line in lines[:-1])
 
 

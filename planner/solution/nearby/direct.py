@@ -1,0 +1,91 @@
+"""Orders under other budgets by a solve each: for problems that cuts cannot bound, and small ones.
+
+Takes a Problem; answers what an order is worth, and which is best under a budget. Every answer is a fresh programme.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from planner.programme import build
+from planner.sizing.records import Problem
+from planner.solution import highs
+from planner.solution.clock import Clock
+from planner.solution.records import INFEASIBLE
+from planner.solution.solving import solve
+from planner.solution.valuing import objective_of
+
+FINE = 1e-6
+
+
+@dataclass(frozen=True, kw_only=True)
+class Best:
+    """The best order found under a budget and a bound over all of them; without `packs` there is none."""
+
+    packs: dict | None
+    objective: float | None
+    bound: float | None
+    stopped: bool = False  # out of time
+
+
+@dataclass(kw_only=True)
+class Direct:
+    problem: Problem
+    gap: float
+    clock: Clock
+    tell: Callable
+
+    def worth(self, packs):
+        """The objective under an order, whatever it costs; None where a must-use cannot be served."""
+        free = replace(self.problem, budget=None)
+        packs = {key: count for key, count in packs.items() if count}
+        plan = solve(free, packs=packs, gap=FINE, seconds=self.clock.left(), prices=False)
+        if plan.status == INFEASIBLE:
+            return None
+        if not plan.is_order:
+            raise TimeoutError(plan.reason)
+        return objective_of(free, [scenario.objective for scenario in plan.scenarios])
+
+    def best(self, budget):
+        """The Best under a budget (None: without one)."""
+        limited = replace(self.problem, budget=budget)
+        plan = solve(limited, gap=self.gap, seconds=self.clock.left(), prices=False, progress=self.tell)
+        stopped = not plan.is_order and plan.status != INFEASIBLE
+        packs = plan.packs() if plan.is_order else None
+        return Best(packs=packs, objective=plan.objective, bound=plan.bound, stopped=stopped)
+
+    def in_fractions(self, budgets):
+        """The objective under each budget where nothing has to be whole; None where nothing serves every must-use."""
+        programme = build(replace(self.problem, budget=max(budgets)))
+        matrix = highs.matrix_of(programme.lp)
+        row = matrix.rows.index(programme.budget_row) if programme.budget_row else None
+        found = []
+        for budget in budgets:
+            upper = np.array(matrix.row_upper)
+            if row is not None:
+                upper[row] = budget
+            answer = highs.solve(
+                replace(matrix, row_upper=upper), relaxed=True, seconds=self.clock.left(least=5.0)
+            )
+            found.append(answer.objective if answer.status == highs.SOLVED else None)
+        return found
+
+    def least(self):
+        """The least money that serves every must-use; None where no money does."""
+        programme = build(replace(self.problem, budget=None))
+        matrix = highs.matrix_of(programme.lp)
+        place = {id(column): at for at, column in enumerate(matrix.columns)}
+        costs = np.zeros(len(matrix.columns))
+        for terms in [
+            *(row.cost for row in _now(programme.orders)),
+            *(row.terms for row in _now(programme.fees)),
+        ]:
+            for column, money in terms.items():
+                costs[place[id(column)]] -= money
+        answer = highs.solve(replace(matrix, costs=costs, offset=0.0), gap=FINE, seconds=self.clock.left())
+        return None if answer.objective is None else max(-answer.objective, 0.0)
+
+
+def _now(rows):
+    return [row for row in rows if row.scenario is None]
