@@ -9,9 +9,9 @@ from decimal import Decimal
 from inventory.models import Part, Sale, SaleReturn
 from inventory.pieces import PLACE_OF_KIND
 from inventory.receipts import acts_without_invoice
-from inventory.value import Books, ScheduleRow, books_of, schedule, value_by_part
+from inventory.value import Books, Rest, ScheduleRow, books_of, schedule, value_by_part
 from inventory.value.books import Amount
-from inventory.valuing import BROKEN, LEFT, LESS, MORE, lives, posted_lines
+from inventory.valuing import BROKEN, LEFT, LESS, MORE, lives, posted_lines, rests
 
 WRITTEN_OFF = (*(LEFT[kind] for kind in ("scrap", "burnt", "lost")), BROKEN, LESS)
 USED, SOLD = LEFT["used"], LEFT["sold"]
@@ -127,6 +127,7 @@ def _why(parts, why, *, came=False):
 class WearSheet:
     rows: list
     whole: ScheduleRow
+    rest: Rest
 
     @property
     def charge(self):
@@ -137,11 +138,12 @@ class WearSheet:
 def wear_sheet(*, year, convention):
     """The year's depreciation, by part and the year it came."""
     years = lives()
-    rows = schedule(posted_lines(), years, year=year, convention=convention)
+    rest = rests()
+    rows = schedule(posted_lines(), years, year=year, convention=convention, rest=rest)
     parts = _parts()
     named = [Named(part=parts[row.part], amount=row) for row in rows]
     nothing = ScheduleRow(part="", came=year, years=0)
-    return WearSheet(rows=sorted(named, key=_place), whole=sum(rows, nothing))
+    return WearSheet(rows=sorted(named, key=_place), whole=sum(rows, nothing), rest=rest)
 
 
 def _parts():

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from django.db.models import Q
 
 from inventory.gear import Comb, Kind, Reason
-from inventory.models import Act, Location, Movement, Part, Recipe, ToldPrice, ValueBasis
+from inventory.models import Act, Location, Movement, Part, Recipe, ToldPrice, ToldRest, ValueBasis
 from inventory.receipts import receipts_of
-from inventory.value import Came, Left, Made, Passed, carry, priced
+from inventory.value import Came, Left, Made, Passed, Rest, carry, priced
 
 OWN = (*Location.INSIDE, Location.Kind.LENT)
 LEFT = {
@@ -67,6 +67,12 @@ def lives():
     """{part's id as text: years} of gear in service: no feed, no consumables, nothing waiting to be put together."""
     rows = Part.objects.exclude(kind__in=NO_WEAR).exclude(flat=True).exclude(comb=Comb.BARE)
     return {str(part): years for part, years in rows.values_list("pk", "years_of_life")}
+
+
+def rests():
+    """The rest values told: cents a piece by part's id as text, a share of cost for all others."""
+    told = {str(part): cents for part, cents in ToldRest.objects.values_list("part_id", "cents")}
+    return Rest(cents=told, percent=basis().rest_percent)
 
 
 def events(worth, *, last=None):

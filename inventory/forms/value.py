@@ -81,9 +81,26 @@ class BasisForm(forms.Form):
     )
     convention = forms.ChoiceField(label=_("Depreciation"), choices=ValueBasis.Convention.choices)
 
+    rest_percent = forms.IntegerField(
+        label=_("Rest value at the end of its years, per cent of cost"),
+        required=False,
+        min_value=0,
+        max_value=100,
+        help_text=_("Empty: gear wears down to nothing."),
+    )
+
 
 class ToldPriceForm(forms.Form):
     """What a piece of opening or found stock cost."""
 
     part = forms.ModelChoiceField(Part.objects.order_by("name"), label=_("Part"), to_field_name="code")
     price = money(_("A piece cost"), required=False, help_text=_("Empty: its list price counts again."))
+
+
+class ToldRestForm(forms.Form):
+    """What a piece is still worth once its years are over."""
+
+    worn = forms.ModelChoiceField(Part.objects.order_by("name"), label=_("Part"), to_field_name="code")
+    rest = money(
+        _("Rest value of a piece"), required=False, help_text=_("Empty: the share told for all gear counts.")
+    )

@@ -10,6 +10,7 @@ from inventory.models.dealings import (
     LineClosing,
     Substitution,
     ToldPrice,
+    ToldRest,
     ValueBasis,
 )
 from inventory.models.evenings import Evening
@@ -56,5 +57,6 @@ __all__ = [
     "Substitution",
     "Supplier",
     "ToldPrice",
+    "ToldRest",
     "ValueBasis",
 ]

@@ -169,6 +169,23 @@ class ToldPrice(models.Model):
         return Decimal(self.cents) / 100
 
 
+class ToldRest(models.Model):
+    """What a piece is still worth at the end of its years of life, where the accountant wants it told apart."""
+
+    part = models.OneToOneField(Part, models.PROTECT, related_name="told_rest")
+    cents = models.PositiveIntegerField(_("rest value of a piece, cents"))
+
+    class Meta:
+        ordering = ["part"]
+
+    def __str__(self):
+        return f"{self.part}: {self.rest}"
+
+    @property
+    def rest(self):
+        return Decimal(self.cents) / 100
+
+
 class ValueBasis(models.Model):
     """The one row of what the accountant and the keeper agreed about value."""
 
@@ -180,9 +197,13 @@ class ValueBasis(models.Model):
     convention = models.CharField(
         _("depreciation"), max_length=10, choices=Convention, default=Convention.FULL_YEAR
     )
+    rest_percent = models.PositiveSmallIntegerField(_("rest value, per cent of cost"), default=0)
 
     class Meta:
-        constraints = [models.CheckConstraint(condition=Q(pk=1), name="one_value_basis")]
+        constraints = [
+            models.CheckConstraint(condition=Q(pk=1), name="one_value_basis"),
+            models.CheckConstraint(condition=Q(rest_percent__lte=100), name="rest_is_a_share_of_cost"),
+        ]
 
     def __str__(self):
         return f"{self.get_convention_display()}"

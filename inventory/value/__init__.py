@@ -2,7 +2,7 @@
 
 from inventory.value.average import carry
 from inventory.value.books import Books, PartBooks, books_of, value_by_part
-from inventory.value.depreciation import Convention, ScheduleRow, schedule
+from inventory.value.depreciation import Convention, Rest, ScheduleRow, schedule
 from inventory.value.paid import Billed, Delivery, Goods, priced
 from inventory.value.records import Came, Left, Made, Passed, Posted
 from inventory.value.spread import spread
@@ -19,6 +19,7 @@ __all__ = [
     "PartBooks",
     "Passed",
     "Posted",
+    "Rest",
     "ScheduleRow",
     "books_of",
     "carry",

@@ -1,13 +1,13 @@
 """Straight-line depreciation by years of life, for the accountant to judge. Pure.
 
-Takes Posted lines, years of life of each part that wears, the year and the convention; gives a row a part and year
-it came. Pieces that leave are taken to be the oldest; comb drawn by bees keeps the year its frame came. What is
+Takes Posted lines, years of life of each part that wears, the year, the convention and what is left of a piece in the
+end; gives a row a part and year it came. Pieces that leave are taken to be the oldest; comb drawn by bees keeps the year its frame came. What is
 counted at cost stays at cost: the moving average is another measure, and the two need not agree.
 """
 
 import datetime as dt
 from collections import defaultdict
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, field, fields, replace
 
 from inventory.value.records import money
 from inventory.value.spread import part_of_whole
@@ -30,6 +30,23 @@ class Convention:
     def month_of(self, day):
         """Which month of its year, from 0."""
         return (day.month - self.begins) % MONTHS
+
+
+@dataclass(frozen=True, kw_only=True)
+class Rest:
+    """What gear is still worth at the end of its life: cents a piece where told, else a share of what it cost."""
+
+    cents: dict = field(default_factory=dict)
+    percent: int = 0
+
+    def of(self, part, layer):
+        """Cents of a layer that never wear; no more than it cost."""
+        if part in self.cents:
+            return min(layer.cents, layer.pieces * self.cents[part])
+        return part_of_whole(layer.cents, self.percent, 100)
+
+
+NO_REST = Rest()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -91,8 +108,9 @@ class ScheduleRow:
         return money(self.gone_net_cents)
 
 
-def worn(cents, *, came, years, convention, through=None, gone=None):
-    """Cents depreciated by the end of year `through`, or by the day the pieces were gone."""
+def worn(cents, *, came, years, convention, rest=0, through=None, gone=None):
+    """Cents depreciated by the end of year `through`, or by the day the pieces were gone; never the `rest` of them."""
+    cents -= rest
     if years < 1:
         return cents
     until = convention.year_of(gone) if gone else through
@@ -105,7 +123,7 @@ def worn(cents, *, came, years, convention, through=None, gone=None):
     return part_of_whole(cents, min(max(periods, 0), of), of)
 
 
-def schedule(posted, lives, *, year, convention, carries=("drawn by bees",)):
+def schedule(posted, lives, *, year, convention, rest=NO_REST, carries=("drawn by bees",)):
     """ScheduleRows of one year. `lives`: {part: years} of the parts that wear, others do not count;
     `carries` names the makings that take the age of what went in along."""
     layers, gone = _layers(posted, lives, carries, year=year, convention=convention)
@@ -115,16 +133,20 @@ def schedule(posted, lives, *, year, convention, carries=("drawn by bees",)):
         came = convention.year_of(layer.day)
         return rows.setdefault((part, came), ScheduleRow(part=part, came=came, years=lives[part]))
 
+    def told_of(part, layer):
+        told = {"came": layer.day, "years": lives[part], "convention": convention}
+        return told | {"rest": rest.of(part, layer)}
+
     for part, stack in layers.items():
         for layer in stack:
-            told = {"came": layer.day, "years": lives[part], "convention": convention}
+            told = told_of(part, layer)
             before, row = worn(layer.cents, through=year - 1, **told), row_of(part, layer)
             row.pieces += layer.pieces
             row.cost_cents += layer.cents
             row.before_cents += before
             row.year_cents += worn(layer.cents, through=year, **told) - before
     for part, on, layer in gone:
-        told = {"came": layer.day, "years": lives[part], "convention": convention}
+        told = told_of(part, layer)
         before, row = worn(layer.cents, through=year - 1, **told), row_of(part, layer)
         by_then = max(before, worn(layer.cents, gone=on, **told))
         row.gone += layer.pieces

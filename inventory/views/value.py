@@ -6,9 +6,17 @@ from django.utils import timezone
 from django.utils.formats import date_format
 from django.views.decorators.http import require_http_methods, require_safe
 
-from inventory.forms.value import BasisForm, DayForm, StretchForm, ToldPriceForm, YearForm, calendar_year
-from inventory.models import ToldPrice
-from inventory.told_prices import tell_basis, tell_price
+from inventory.forms.value import (
+    BasisForm,
+    DayForm,
+    StretchForm,
+    ToldPriceForm,
+    ToldRestForm,
+    YearForm,
+    calendar_year,
+)
+from inventory.models import ToldPrice, ToldRest
+from inventory.told_prices import tell_basis, tell_price, tell_rest
 from inventory.value_sums import value_sheet, wear_sheet, write_offs, year_sheet
 from inventory.valuing import basis
 
@@ -63,21 +71,33 @@ def books_depreciation(request):
 
 @require_http_methods(["GET", "HEAD", "POST"])
 def books_basis(request):
-    """Prices told for opening stock, own work, the convention: two forms, sent one at a time."""
-    of_price = request.method == "POST" and "part" in request.POST
-    of_basis = request.method == "POST" and not of_price
-    told = basis()
-    first = {"work": f"{told.work_cents_per_hour / 100:.2f}", "convention": told.convention}
-    price = ToldPriceForm(request.POST if of_price else None)
-    agreed = BasisForm(request.POST if of_basis else None, initial=first)
-    if of_price and price.is_valid():
-        tell_price(**price.cleaned_data)
-        messages.success(request, f"What {price.cleaned_data['part']} cost is noted.")
+    """Prices told for opening stock, rest values, what was agreed: three forms, sent one at a time."""
+    sent = request.POST
+    name = "price" if "part" in sent else "worn" if "worn" in sent else "agreed"
+    name = name if request.method == "POST" else ""
+    rests_on = basis()
+    first = {"work": f"{rests_on.work_cents_per_hour / 100:.2f}", "convention": rests_on.convention}
+    first["rest_percent"] = rests_on.rest_percent
+    forms = {
+        "price": ToldPriceForm(sent if name == "price" else None),
+        "worn": ToldRestForm(sent if name == "worn" else None),
+        "agreed": BasisForm(sent if name == "agreed" else None, initial=first),
+    }
+    if name and forms[name].is_valid():
+        messages.success(request, _noted(name, forms[name].cleaned_data))
         return redirect("books-basis")
-    if of_basis and agreed.is_valid():
-        tell_basis(**agreed.cleaned_data)
-        messages.success(request, "What value rests on is noted.")
-        return redirect("books-basis")
-    page = {"price": price, "agreed": agreed, "told": ToldPrice.objects.select_related("part")}
-    status = 422 if price.errors or agreed.errors else 200
-    return render(request, "inventory/books_basis.html", page, status=status)
+    told = ToldPrice.objects.select_related("part")
+    page = {**forms, "told": told, "rests": ToldRest.objects.select_related("part")}
+    return render(request, "inventory/books_basis.html", page, status=422 if name else 200)
+
+
+def _noted(name, given):
+    """Writes what one of the forms tells; gives what is said of it."""
+    if name == "price":
+        tell_price(**given)
+        return f"What {given['part']} cost is noted."
+    if name == "worn":
+        tell_rest(given["worn"], given["rest"])
+        return f"The rest value of {given['worn']} is noted."
+    tell_basis(**given)
+    return "What value rests on is noted."

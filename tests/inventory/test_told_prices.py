@@ -4,8 +4,8 @@ from decimal import Decimal
 
 import pytest
 
-from inventory.models import ToldPrice, ValueBasis
-from inventory.told_prices import tell_basis, tell_price
+from inventory.models import ToldPrice, ToldRest, ValueBasis
+from inventory.told_prices import tell_basis, tell_price, tell_rest
 from tests import makers
 
 pytestmark = pytest.mark.django_db
@@ -31,3 +31,13 @@ def test_there_is_one_basis():
     assert [(row.work_cents_per_hour, row.convention) for row in ValueBasis.objects.all()] == [
         (0, "full year")
     ]
+
+
+def test_rest_values_are_kept_by_part_and_as_a_share_of_cost():
+    tell_rest(makers.part("stand"), Decimal("2.50"))
+    tell_basis(work=None, convention="monthly", rest_percent=15)
+    assert (ToldRest.objects.get().cents, ValueBasis.objects.get().rest_percent) == (250, 15)
+    assert str(ToldRest.objects.get()) == "hive stand: 2.5"
+    tell_rest(makers.part("stand"), None)
+    tell_basis(work=None, convention="monthly")
+    assert not ToldRest.objects.exists() and ValueBasis.objects.get().rest_percent == 0

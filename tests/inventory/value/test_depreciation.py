@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from inventory.value.depreciation import Convention, schedule, worn
+from inventory.value.depreciation import Convention, Rest, schedule, worn
 from inventory.value.records import Posted
 
 YEARLY, MONTHLY = Convention(), Convention(monthly=True)
@@ -17,27 +17,36 @@ def line(on, pieces, cents, why="received", part="box", **more):
     return Posted(day=dt.date.fromisoformat(on), part=part, pieces=pieces, cents=cents, why=why, **more)
 
 
-def one(lines, year, convention=YEARLY):
-    (row,) = schedule(lines, LIVES, year=year, convention=convention)
+def one(lines, year, convention=YEARLY, **more):
+    (row,) = schedule(lines, LIVES, year=year, convention=convention, **more)
     return row
 
 
 def test_a_printing_press_of_five_years():
     """Franklin, Graybeal and Cooper, Principles of Accounting, Volume 1 (OpenStax, 2019), chapter 11, from memory:
     $58,000 less a rest of $10,000 over five years is $9,600 a year."""
-    base = 5_800_000 - 1_000_000
     came = dt.date(2019, 1, 1)
-    by_year = [worn(base, came=came, years=5, convention=YEARLY, through=2019 + n) for n in range(6)]
+    told = {"came": came, "years": 5, "convention": YEARLY, "rest": 1_000_000}
+    by_year = [worn(5_800_000, through=2019 + n, **told) for n in range(6)]
     assert by_year == [960_000, 1_920_000, 2_880_000, 3_840_000, 4_800_000, 4_800_000]
+    press, rest = [line("2019-01-01", 1, 5_800_000)], Rest(cents={"box": 1_000_000})
+    rows = [one(press, 2019 + n, rest=rest) for n in range(6)]
+    assert [row.year_cents for row in rows] == [960_000] * 5 + [0]
+    assert [row.net_cents for row in rows] == [
+        4_840_000,
+        3_880_000,
+        2_920_000,
+        1_960_000,
+        1_000_000,
+        1_000_000,
+    ]
 
 
 def test_a_machine_of_five_years():
     """Teaching slides to a financial accounting textbook (Cengage, 2011, chapter 3), read second hand: $10,000 less
     a rest of $2,000 over five years: book values 8,400, 6,800, 5,200, 3,600 and 2,000."""
-    came = dt.date(2011, 1, 1)
-    worth = [
-        1_000_000 - worn(800_000, came=came, years=5, convention=MONTHLY, through=2011 + n) for n in range(5)
-    ]
+    machine, rest = [line("2011-01-01", 1, 1_000_000)], Rest(percent=20)
+    worth = [one(machine, 2011 + n, MONTHLY, rest=rest).net_cents for n in range(5)]
     assert worth == [840_000, 680_000, 520_000, 360_000, 200_000]
 
 
@@ -123,15 +132,29 @@ def test_what_was_undone_is_not_gone():
     assert (row.came, row.pieces, row.gone) == (2024, 2, 0)
 
 
+def test_a_rest_told_for_a_part_counts_before_the_share_and_is_never_more_than_the_cost():
+    rest = Rest(cents={"box": 100}, percent=50)
+    assert one([line("2020-01-01", 2, 1000)], 2030, rest=rest).net_cents == 200
+    assert one([line("2020-01-01", 2, 150)], 2030, rest=rest).net_cents == 150
+    assert one([line("2020-01-01", 2, 1000, part="comb")], 2030, rest=rest).net_cents == 500
+
+
+def test_what_goes_is_written_off_with_its_rest():
+    lines = [line("2024-01-01", 1, 1000), line("2026-05-01", -1, -1000, "scrapped")]
+    row = one(lines, 2026, rest=Rest(percent=50))
+    assert (row.gone_year_cents, row.gone_net_cents) == (0, 800)
+
+
 def test_no_years_of_life_is_all_at_once():
     assert worn(500, came=dt.date(2025, 1, 1), years=0, convention=YEARLY, through=2025) == 500
 
 
-@given(st.integers(0, 10**6), st.integers(1, 20), st.integers(1, 12), st.booleans())
-def test_all_years_together_are_the_cost(cents, years, month, monthly):
+@given(st.integers(0, 10**6), st.integers(1, 20), st.integers(1, 12), st.booleans(), st.integers(0, 100))
+def test_all_years_together_are_the_cost_less_the_rest(cents, years, month, monthly, percent):
     told = {"came": dt.date(2025, month, 1), "years": years, "convention": Convention(monthly=monthly)}
-    total = [worn(cents, through=2024 + n, **told) for n in range(years + 3)]
-    assert total[0] == 0 and total[-1] == cents
+    rest = cents * percent // 100
+    total = [worn(cents, through=2024 + n, rest=rest, **told) for n in range(years + 3)]
+    assert total[0] == 0 and total[-1] == cents - rest
     assert total == sorted(total)
 
 

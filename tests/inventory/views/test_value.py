@@ -8,7 +8,7 @@ from django.urls import reverse
 
 from inventory import ledger
 from inventory.ledger import Line
-from inventory.models import ToldPrice, ValueBasis
+from inventory.models import ToldPrice, ToldRest, ValueBasis
 from inventory.yardwork.selling import Terms, sell
 from tests import makers
 from tests.inventory.views.sending import said, text
@@ -145,6 +145,37 @@ def test_own_work_and_the_convention_are_told(client, stock):
     client.post(reverse("books-basis"), {"work": "", "convention": "full year"})
     assert ValueBasis.objects.get().work_cents_per_hour == 0
     assert client.post(reverse("books-basis"), {"convention": "never"}).status_code == 422
+
+
+def test_rest_values_are_told_for_all_gear_and_for_a_part(client, stock):
+    """By hand, the sums of the year by part and 10 %: 7.80, 3.75 and 16.00 less a tenth; boxes of 26.00 down to 6.00:
+    6 × 20.00 over 20 years is 6.00."""
+    assert "no rest value" in text(page(client, "books-depreciation", "?year=2025"))
+    client.post(reverse("books-basis"), {"convention": "full year", "rest_percent": "10"})
+    sheet = page(client, "books-depreciation", "?year=2025").context["sheet"]
+    assert sheet.whole.this_year == Decimal("24.80")  # 7.02, 3.38 and 14.40
+    answer = client.post(reverse("books-basis"), {"worn": "box-deep-10", "rest": "6.00"}, follow=True)
+    assert said(answer) == ["The rest value of deep box, 10 frames is noted."]
+    assert "6.00 a piece" in text(answer)
+    answer = page(client, "books-depreciation", "?year=2025")
+    assert answer.context["sheet"].whole.this_year == Decimal("23.78")
+    assert "down to 10 % of cost; of 1 part down to the rest value told" in text(answer)
+    client.post(reverse("books-basis"), {"worn": "box-deep-10", "rest": ""})
+    assert not ToldRest.objects.exists()
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        {"convention": "monthly", "rest_percent": "101"},
+        {"convention": "monthly", "rest_percent": "-1"},
+        {"worn": "box-deep-10", "rest": "-2"},
+        {"worn": "no-such", "rest": "2"},
+    ],
+)
+def test_a_rest_that_is_none_is_refused(client, stock, told):
+    assert client.post(reverse("books-basis"), told).status_code == 422
+    assert not ToldRest.objects.exists() and not ValueBasis.objects.exists()
 
 
 def test_the_books_lead_to_the_sheets_in_money(client, stock):
