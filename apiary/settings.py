@@ -98,7 +98,7 @@ TEMPLATES = [
 ]
 
 _SQLITE = {
-    "ENGINE": "django.db.backends.sqlite3",
+    "ENGINE": "apiary.sqlite",
     "NAME": DATA_DIR / "keeper.sqlite3",
     "OPTIONS": {
         "transaction_mode": "IMMEDIATE",

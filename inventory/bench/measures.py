@@ -7,7 +7,9 @@ clock, the quickest of a few tries or the median of many, with those of the proc
 import datetime as dt
 import json
 import resource
+import secrets
 import statistics
+import subprocess
 import sys
 import time
 from concurrent.futures import ThreadPoolExecutor
@@ -23,6 +25,7 @@ from django.utils import timezone
 from apiary.models import Yard
 from inventory import ledger
 from inventory.bench.filling import YEARS_DAYS, fill
+from inventory.bench.tasks import CODE, ROOT
 from inventory.ledger import Line
 from inventory.models import Act, Holding, Movement
 from inventory.proof import prove
@@ -69,7 +72,7 @@ def yard_page():
 def posting():
     """The first few acts are left out: they open files and fill caches."""
     today = timezone.localdate()
-    found = {}
+    found: dict[str, float] = {}
     for name, day in (("today", today), ("late", today - dt.timedelta(days=LATE_DAYS))):
         spent = [_timed(lambda n=n, day=day, name=name: _load(f"{name}-{n}", day))[1:] for n in range(ACTS)]
         clock, processor = zip(*spent[10:], strict=True)
@@ -78,18 +81,61 @@ def posting():
 
 
 def writers():
+    """Eight processes at once, then eight threads of one process, as the site's pages are."""
     acts, movements = Act.objects.count(), Movement.objects.count()
+    apart, together = _processes(), _threads()
+    came = Act.objects.count() - acts, Movement.objects.count() - movements
+    told = len(apart) + len(together)
+    return {
+        "lost": abs(told - came[0]) + abs(4 * told - came[1]),
+        "acts": came[0],
+        "processes": {"longest": max(apart), "median": statistics.median(apart)},
+        "threads": {"longest": max(together), "median": statistics.median(together)},
+    }
 
-    def person(name):
-        spent = [_timed(lambda n=n: _load(f"{name}-{n}", timezone.localdate()))[1] for n in range(ACTS_EACH)]
+
+def _processes():
+    """Seconds of every act of people each in a process of their own; they begin together."""
+    people = [_process(f"process-{number}") for number in range(PEOPLE)]
+    for person in people:
+        person.stdout.readline()  # it is ready
+    for person in people:
+        person.stdin.write("begin\n")
+        person.stdin.flush()
+    return [wait for person in people for wait in json.loads(person.communicate()[0])]
+
+
+def _process(name):
+    return subprocess.Popen(
+        [sys.executable, "-c", CODE, "one_writer", json.dumps({"name": name})],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        text=True,
+        cwd=ROOT,
+    )
+
+
+def _threads():
+    def person(number):
+        spent = _acts_of(f"thread-{number}")
         connection.close()
         return spent
 
     with ThreadPoolExecutor(PEOPLE) as pool:
-        waits = [wait for spent in pool.map(person, range(PEOPLE)) for wait in spent]
-    came = Act.objects.count() - acts, Movement.objects.count() - movements
-    lost = abs(PEOPLE * ACTS_EACH - came[0]) + abs(4 * PEOPLE * ACTS_EACH - came[1])
-    return {"lost": lost, "longest": max(waits), "median": statistics.median(waits), "acts": came[0]}
+        return [wait for spent in pool.map(person, range(PEOPLE)) for wait in spent]
+
+
+def one_writer(name):
+    """One of the eight: says that it is ready, waits for the others, gives the seconds of each of its acts."""
+    Act.objects.count()
+    print("ready", flush=True)
+    sys.stdin.readline()
+    return _acts_of(name)
+
+
+def _acts_of(name):
+    name = f"{name}-{secrets.token_hex(4)}"  # a measure may be asked for twice
+    return [_timed(lambda n=n: _load(f"{name}-{n}", timezone.localdate()))[1] for n in range(ACTS_EACH)]
 
 
 def check_books():
@@ -126,7 +172,7 @@ def _quickest(question):
 
 MEASURES = {
     measure.__name__: measure
-    for measure in (fill_books, stock_by_place, yard_page, posting, writers, check_books)
+    for measure in (fill_books, stock_by_place, yard_page, posting, writers, one_writer, check_books)
 }
 
 

@@ -36,7 +36,7 @@ def posting(*, folder):
 
 
 def writers(*, folder):
-    """Eight people at once: what was lost, how long the longest act took."""
+    """Eight people at once, as processes and as threads: what was lost, how long the longest act took."""
     return _asked(folder, "writers")
 
 

@@ -8,5 +8,5 @@ def test_books_are_filled_and_measured_in_the_folder_told(tmp_path):
     assert tasks.fill_books(folder=tmp_path, **size)["holdings"] > 0
     assert (tmp_path / "keeper.sqlite3").exists()
     found = tasks.writers(folder=tmp_path)
-    assert (found["lost"], found["acts"]) == (0, 200)
+    assert (found["lost"], found["acts"]) == (0, 400)
     assert tasks.check_books(folder=tmp_path)["faults"] == 0
