@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from inventory.gear import Condition, Kind
+from planner.beliefs.records import BeliefsSection
 from planner.plan.flows import Flows, chain_of
+from planner.plan.moves import moves_by_line
 from planner.plan.needs import Needs
 from planner.plan.records import Owned
 from planner.plan.words import week_day
@@ -16,6 +18,7 @@ from planner.requirement.season_gear import plain
 from planner.season.assumptions import Assumptions
 from planner.season.operation import Operation
 from planner.sizing.records import Problem
+from planner.solution.nearby.records import Nearby
 from planner.solution.records import Plan
 
 USED_UP = (Kind.FEED, Kind.CONSUMABLE)
@@ -23,10 +26,14 @@ USED_UP = (Kind.FEED, Kind.CONSUMABLE)
 
 @dataclass(frozen=True, kw_only=True)
 class Facts:
+    """`nearby`: the order's neighbours, `checked`: the beliefs checked, each where the run asked for it."""
+
     operation: Operation
     assumptions: Assumptions
     problem: Problem
     plan: Plan
+    nearby: Nearby | None = None
+    checked: BeliefsSection | None = None
 
     @property
     def money(self):
@@ -75,6 +82,11 @@ class Facts:
     @cached_property
     def needs(self):
         return Needs(self.problem, self.plan, gear=self.parts)
+
+    @cached_property
+    def moves(self):
+        """(offer, period) -> one pack more, one fewer."""
+        return moves_by_line(self.nearby, self)
 
     def chain(self, code):
         """The part and what is made of it; what is used up, and tokens that only tie uses, end the chain."""

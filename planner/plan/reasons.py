@@ -11,6 +11,7 @@ import numpy as np
 from planner.plan.beliefs import beliefs_of
 from planner.plan.flows import HALF_A_PIECE
 from planner.plan.gear_words import counted, pieces
+from planner.plan.otherwise import otherwise
 from planner.plan.peaks import peak_of
 from planner.plan.records import Why
 from planner.plan.use_words import purposes
@@ -55,6 +56,8 @@ def reason(line, short, facts, *, fee_saved=None):
         short_words=part_of_month(facts.day(short.period)) if short.period is not None else "",
         short_yards=short.yards,
         beliefs=beliefs_of(_kinds(short.part, facts), facts.assumptions),
+        moves=facts.moves.get((line.offer, line.period), ()),
+        otherwise=otherwise(line, facts),
     )
 
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from planner.beliefs.records import BeliefsSection
+from planner.plan.budget_records import BudgetSection, Move
 from planner.plan.trial_records import BadYearsSection, TrialSection
 
 
@@ -61,10 +62,25 @@ class Why:
     short_words: str  # "late May"; empty when no season is short
     short_yards: tuple[str, ...]
     beliefs: tuple[str, ...]
+    moves: tuple[Move, ...] = ()  # one pack more, one fewer; empty where the run did not ask
+    otherwise: str = ""  # what the line would be were a belief wrong; empty where no belief was checked
 
     @property
     def text(self):
-        return " ".join(self.sentences + self.beliefs)
+        return " ".join(filter(None, (*self.sentences, self.moves_said, *self.beliefs, self.otherwise)))
+
+    @property
+    def moves_said(self):
+        """Both moves in one sentence: One pack of 5 more costs …, so leave it; one fewer saves …"""
+        more, *fewer = self.moves or (None,)
+        if more is None:
+            return ""
+        rest = "".join(f"; one {'more' if move.step > 0 else 'fewer'} {move.said}" for move in fewer)
+        return f"{more.head} {more.said}{rest}."
+
+    @property
+    def rests_on(self):
+        return " ".join(filter(None, (*self.beliefs, self.otherwise)))
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -230,6 +246,7 @@ class Report:
     trial: TrialSection | None = None
     bad_years: BadYearsSection | None = None
     beliefs: BeliefsSection | None = None
+    budgets: BudgetSection | None = None
     computed: tuple[ComputedRow, ...] = ()
 
     @property

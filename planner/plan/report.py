@@ -7,6 +7,7 @@ Report. Solves nothing. A plan without an order (infeasible, out of time) gives 
 from decimal import Decimal
 
 from planner.plan.beliefs import assumption_rows
+from planner.plan.budget import budget_section
 from planner.plan.cautions import cautions
 from planner.plan.computed import computed_rows
 from planner.plan.facts import Facts
@@ -18,11 +19,28 @@ from planner.plan.words import cents
 
 
 def report_of(
-    operation, assumptions, problem, plan, *, rivals=(), without_budget=None, trial=None, bad_years=None
+    operation,
+    assumptions,
+    problem,
+    plan,
+    *,
+    rivals=(),
+    without_budget=None,
+    trial=None,
+    bad_years=None,
+    nearby=None,
+    beliefs=None,
 ):
     """`rivals`: orders judged on the same seasons; `without_budget`: the best order with no budget, if solved;
-    `trial`, `bad_years`: their sections, if tried."""
-    facts = Facts(operation=operation, assumptions=assumptions, problem=problem, plan=plan)
+    `nearby`: the order's neighbours, if studied; `trial`, `bad_years`, `beliefs`: their sections, if tried."""
+    facts = Facts(
+        operation=operation,
+        assumptions=assumptions,
+        problem=problem,
+        plan=plan,
+        nearby=nearby,
+        checked=beliefs,
+    )
     standing = standing_of(facts, rivals, without_budget)
     if standing.worth is None:
         return _without_order(facts, standing)
@@ -46,6 +64,8 @@ def report_of(
         cautions=cautions(facts, orders),
         trial=trial,
         bad_years=bad_years,
+        beliefs=beliefs,
+        budgets=budget_section(nearby, facts),
         computed=computed_rows(operation, assumptions, problem),
     )
 

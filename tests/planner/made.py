@@ -6,6 +6,7 @@ from decimal import Decimal
 from django.utils import timezone
 
 from planner.models import Run, Season
+from planner.plan.budget_records import BudgetPoint, BudgetSection, LessBudget, Move, PacksChanged
 from planner.plan.json_form import as_json
 from planner.plan.records import (
     AssumptionRow,
@@ -106,6 +107,8 @@ def make_line(number, offer, name, part, packs, per_pack, price, *, peak=None, o
             short_words="late May",
             short_yards=("Mill Race",),
             beliefs=("This assumes 72 % come through.",),
+            moves=(make_move(), make_move(step=-1)),
+            otherwise="Were it 55 %, the best order would have 2 packs fewer of it.",
         ),
     )
 
@@ -218,6 +221,7 @@ def make_report(**fields):
         ),
         "trial": make_trial(),
         "bad_years": make_bad_years(),
+        "budgets": make_budgets(),
     }
     return Report(**{**usual, **fields})
 
@@ -313,3 +317,68 @@ def make_bad_years(**fields):
         "sentences": ("Looking to bad years alone lifts the worst tenth of seasons by $350.",),
     }
     return BadYearsSection(**{**usual, **fields})
+
+
+def make_move(**fields):
+    """A pack of five more is left, one fewer kept."""
+    step = fields.get("step", 1)
+    usual = {
+        "step": step,
+        "cost": Decimal("71.00") * step,
+        "earned": Decimal("40.00") if step > 0 else Decimal("-113.00"),
+        "over_budget": Decimal(0),
+        "can_be": True,
+        "head": f"One pack of 5 {'more' if step > 0 else 'fewer'}",
+        "said": "costs $71 and should earn $40, so leave it"
+        if step > 0
+        else "saves $71 and loses $113, so keep it",
+    }
+    return Move(**{**usual, **fields})
+
+
+def make_budgets(**fields):
+    """Twelve budgets from nothing to $5,500, the order's own of $4,500 among them."""
+    gains = (0, 1450, 2700, 3750, 4600, 5300, 5850, 6200, 6420, 6520, 6560, 6570)
+    points = tuple(
+        BudgetPoint(
+            budget=Decimal(500 * at),
+            spend=Decimal(490 * at),
+            gain=Decimal(gain),
+            most=Decimal(gain + 6),
+            chosen=at == 9,
+            knee=at == 6,
+        )
+        for at, gain in enumerate(gains)
+    )
+    usual = {
+        "seasons": 100,
+        "mark": Decimal("4500.00"),
+        "points": points,
+        "next_money": Decimal("100.00"),
+        "next_earns": Decimal("41.00"),
+        "price": 0.38,
+        "less": LessBudget(
+            budget=Decimal("4200.00"),
+            less=Decimal("300.00"),
+            lost=Decimal("160.00"),
+            changes=(
+                PacksChanged(
+                    offer="nf-medium",
+                    name="Medium box, flat",
+                    before=12,
+                    after=8,
+                    said="drop 4 packs of 12",
+                ),
+                PacksChanged(
+                    offer="sr-sugar", name="Sugar, 50 lb bag", before=16, after=17, said="take 1 pack more"
+                ),
+            ),
+            said="With $300 less to spend, drop from 1 line (and take more of 1) and lose $160 a season.",
+        ),
+        "sentences": (
+            "The next $100 would earn $41 a season, what they buy already paid for.",
+            "The curve bends at $3,000: up to there $100 more earn about $195 a season, beyond it about $29.",
+            "With $300 less to spend, drop from 1 line (and take more of 1) and lose $160 a season.",
+        ),
+    }
+    return BudgetSection(**{**usual, **fields})

@@ -1,0 +1,155 @@
+"""What other budgets would do, for the report: the next hundred, the bend of the curve, what to drop with less.
+
+Takes the study of an order (its neighbours, solved) and the facts of the plan; gives a BudgetSection. Solves nothing.
+A bigger budget never earns less along the curve: the order of a smaller one still fits into it.
+"""
+
+from decimal import Decimal
+
+from planner.plan.budget_records import BudgetPoint, BudgetSection, LessBudget, PacksChanged
+from planner.plan.moves import pack_of
+from planner.plan.words import cents, listed, number, sum_words
+
+LITTLE = Decimal("0.50")  # money a season that is as good as nothing
+
+
+def budget_section(nearby, facts):
+    """The section, or None where nothing was asked."""
+    if nearby is None:
+        return None
+    spend = cents(facts.plan.spend)
+    budget = facts.problem.budget
+    mark = spend if budget is None else cents(budget)
+    points = _points(nearby, None if budget is None else mark)
+    less = _less(nearby.less, mark, facts)
+    section = BudgetSection(
+        seasons=len(facts.problem.scenarios),
+        mark=mark,
+        points=points,
+        next_money=None if nearby.next_budget is None else cents(nearby.next_budget),
+        next_earns=None if nearby.next_earns is None else max(Decimal(0), cents(nearby.next_earns)),
+        price=nearby.budget_price,
+        less=less,
+        not_told=nearby.not_told,
+    )
+    sentences = (_next(section, facts), _knee(section, facts.money), *([less.said] if less else ()))
+    return BudgetSection(**{**vars(section), "sentences": tuple(said for said in sentences if said)})
+
+
+def _points(nearby, budget):
+    """Worth over the smallest budget, never falling as budgets rise."""
+    points, best = [], None
+    for at, point in enumerate(sorted(nearby.points, key=lambda point: point.budget)):
+        best = point.objective if best is None else max(best, point.objective)
+        base = nearby.points[0].objective
+        points.append(
+            BudgetPoint(
+                budget=cents(point.budget),
+                spend=cents(point.spend),
+                gain=cents(best - base),
+                most=cents(max(point.bound, best) - base),
+                chosen=budget is not None and cents(point.budget) == budget,
+                knee=at == nearby.knee,
+            )
+        )
+    return tuple(points)
+
+
+def _next(section, facts):
+    """What the next hundred earns, after what they buy is paid for."""
+    if facts.problem.budget is None:
+        return "No budget was set: all that is worth its money is in the order."
+    if section.next_money is None or section.next_earns is None:
+        return ""
+    money, earns = facts.money, section.next_earns
+    hundred = sum_words(section.next_money, money)
+    if earns > LITTLE:
+        return (
+            f"The next {hundred} would earn {sum_of(earns, money)} a season, what they buy already paid for."
+        )
+    further = section.points[-1].gain if section.points else Decimal(0)
+    here = max((point.gain for point in section.points if point.budget <= section.mark), default=further)
+    if further - here > LITTLE:
+        more = sum_of(further - here, money)
+        return (
+            f"The next {hundred} alone would earn nothing; much more money would earn up to {more} a season."
+        )
+    return f"The next {hundred} would earn nothing: what is worth its money is in the order."
+
+
+def _knee(section, money):
+    knee = section.at_knee
+    if knee is None or not section.points:
+        return ""
+    first, last = section.points[0], section.points[-1]
+    below, above = knee.budget - first.budget, last.budget - knee.budget
+    if not below or not above:
+        return ""
+    each = [
+        sum_of(100 * earned / wide, money)
+        for earned, wide in ((knee.gain - first.gain, below), (last.gain - knee.gain, above))
+    ]
+    bend = sum_words(knee.budget, money)
+    hundred = sum_words(100, money)
+    return (
+        f"The curve bends at {bend}: up to there {hundred} more earn about {each[0]} a season, "
+        f"beyond it about {each[1]}."
+    )
+
+
+def _less(less, mark, facts):
+    if less is None:
+        return None
+    changes = tuple(
+        _changed(offer, round(before), round(after), facts)
+        for offer, _period, before, after in less.changes
+        if round(before) != round(after)
+    )
+    budget, lost = cents(less.budget), max(Decimal(0), cents(less.lost))
+    smaller = mark - budget
+    return LessBudget(
+        budget=budget,
+        less=smaller,
+        lost=lost,
+        changes=changes,
+        said=_less_said(smaller, lost, changes, facts.money),
+    )
+
+
+def _changed(offer, before, after, facts):
+    known = facts.listed_offers.get(offer)
+    packs = f"{number(abs(after - before))} {packs_of(offer, abs(after - before), facts)}".strip()
+    if after < before:
+        said = f"drop {packs} of {number(before)}" if after else f"drop all {number(before)}"
+    else:
+        said = f"take {packs} {'more' if before else 'instead'}"
+    name = known.name if known else offer
+    return PacksChanged(offer=offer, name=name, before=before, after=after, said=said)
+
+
+def packs_of(offer, count, facts):
+    """packs; "" where a pack is a single piece."""
+    if not pack_of(offer, facts):
+        return ""
+    return "pack" if count == 1 else "packs"
+
+
+def _less_said(smaller, lost, changes, money):
+    if not changes:
+        return f"With {sum_words(smaller, money)} less to spend the order would stay as it is."
+    drops = sum(change.is_less for change in changes)
+    loss = f"lose {sum_of(lost, money)} a season" if lost > LITTLE else "lose next to nothing"
+    lines = f"{number(drops)} line{'' if drops == 1 else 's'}"
+    swapped = len(changes) - drops
+    taken = f" (and take more of {number(swapped)})" if swapped else ""
+    return f"With {sum_words(smaller, money)} less to spend, drop from {lines}{taken} and {loss}."
+
+
+def sum_of(value, money):
+    """Whole money, cents below ten."""
+    return sum_words(value, money, cents_too=0 < abs(value) < 10)
+
+
+def drops_said(less):
+    """The changes as one list: Medium box, drop 2 packs of 12, and so on."""
+    return listed(f"{change.name}: {change.said}" for change in less.changes)

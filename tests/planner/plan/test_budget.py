@@ -1,0 +1,101 @@
+"""What other budgets would do: figures over the smallest budget, a curve that never falls, sentences that follow."""
+
+import itertools
+from dataclasses import replace
+from decimal import Decimal
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from planner.plan.budget import budget_section, drops_said
+from planner.solution.nearby.records import LessMoney
+from tests.planner.plan import small
+from tests.planner.plan.neighbours import nearby, point
+from tests.planner.plan.test_moves import facts, sums
+
+
+def section(problem=None, **changed):
+    told = facts()
+    if problem is not None:
+        told = replace(told, problem=problem)
+    return budget_section(nearby(**changed), told)
+
+
+def test_a_run_that_did_not_ask_has_no_section():
+    assert budget_section(None, facts()) is None
+
+
+def test_what_is_earned_is_told_over_the_smallest_budget():
+    made = section()
+    assert len(made.points) == 12
+    assert [made.points[at].gain for at in (0, 5, 11)] == [Decimal(0), Decimal(600), Decimal(616)]
+    assert made.points[5].chosen and sum(point.chosen for point in made.points) == 1
+    assert made.at_knee.budget == Decimal(150)
+    assert made.points[5].most == Decimal(601)
+
+
+def test_the_next_hundred_is_told_with_what_it_earns():
+    assert section().sentences[0] == (
+        "The next $100 would earn $15 a season, what they buy already paid for."
+    )
+    assert section(next_earns=4.2).sentences[0].startswith("The next $100 would earn $4.20 a season")
+
+
+def test_a_hundred_that_earns_nothing_is_told_apart_from_money_that_comes_in_bigger_pieces():
+    assert section(next_earns=0.0).sentences[0] == (
+        "The next $100 alone would earn nothing; much more money would earn up to $16 a season."
+    )
+    flat = tuple(point(50.0 * at, 100.0) for at in range(12))
+    assert section(next_earns=0.1, points=flat).sentences[0] == (
+        "The next $100 would earn nothing: what is worth its money is in the order."
+    )
+
+
+def test_the_bend_is_told_with_what_a_hundred_earns_on_both_its_sides():
+    """Up to 150: 520 over 150; beyond: 96 over 400."""
+    assert section().sentences[1] == (
+        "The curve bends at $150: up to there $100 more earn about $347 a season, beyond it about $24."
+    )
+    assert not any("bends" in said for said in section(knee=None).sentences)
+
+
+def test_less_money_names_what_to_drop_and_what_that_loses():
+    made = section()
+    assert (made.less.less, made.less.lost) == (Decimal(200), Decimal(420))
+    assert drops_said(made.less) == (
+        "Medium box, in pieces, pack of 5: drop all 2 and Sugar, 50 lb bag: take 1 pack more"
+    )
+    assert made.less.said == (
+        "With $200 less to spend, drop from 1 line (and take more of 1) and lose $420 a season."
+    )
+
+
+def test_less_money_that_changes_nothing_says_so():
+    less = LessMoney(budget=240.0, lost=0.0, changes=())
+    assert section(less=less).less.said == "With $10 less to spend the order would stay as it is."
+
+
+def test_without_a_budget_the_order_stands_at_what_it_spends():
+    made = section(problem=small.problem(budget=None), next_budget=None, next_earns=None)
+    assert made.mark == Decimal("200.00")
+    assert not any(point.chosen for point in made.points)
+    assert made.sentences[0] == "No budget was set: all that is worth its money is in the order."
+
+
+def test_what_the_time_did_not_allow_is_told():
+    made = section(points=(), knee=None, less=None, next_earns=None, not_told="The time was up.")
+    assert (made.points, made.less, made.not_told) == ((), None, "The time was up.")
+    assert made.sentences == ()
+
+
+@given(st.lists(st.floats(-5000, 5000), min_size=2, max_size=12), st.floats(0, 900))
+def test_a_bigger_budget_never_earns_less_and_no_point_is_above_what_is_proven(worths, earns):
+    points = tuple(point(100.0 * at, worth) for at, worth in enumerate(worths))
+    made = section(points=points, knee=None, next_earns=earns)
+    assert all(left.gain <= right.gain for left, right in itertools.pairwise(made.points))
+    assert all(each.gain <= each.most for each in made.points)
+    assert made.points[0].gain == 0
+    said = made.sentences[0]
+    assert ("would earn nothing" in said) == (made.next_earns <= Decimal("0.50"))
+    if made.next_earns > Decimal("0.50"):
+        assert abs(sums(said)[1] - made.next_earns) <= Decimal("0.50")
