@@ -119,14 +119,17 @@ class _Agreed:
         for line, part, pieces in again.values_list("line_id", "part_id", "pieces"):
             self.free[line, part] += pieces
         swaps = Substitution.objects.filter(line__order__in=orders)
-        self.swaps = {(swap.act_key, swap.line_id, swap.instead_id): swap for swap in swaps}
+        self.swaps = defaultdict(list)
+        for swap in swaps:
+            self.swaps[swap.act_key, swap.line_id, swap.instead_id].append(swap)
 
     def take(self, receipt, row):
         """Adds one movement to its receipt with what was planned for it."""
         pk, _, _, act_key, line, _, part, list_price, quantity, condition, target = row
-        swap = None if (line, part) in self.price else self.swaps.get((act_key, line, part))
-        if swap is not None:
-            planned = self._planned(line, swap.part_id, swap.settles) * quantity // swap.pieces
+        swaps = [] if (line, part) in self.price else self.swaps[act_key, line, part]
+        if swaps:
+            agreed = sum(self._planned(line, swap.part_id, swap.settles) for swap in swaps)
+            planned = agreed * quantity // sum(swap.pieces for swap in swaps)
         elif (line, part) in self.price:
             planned = self._planned_next(line, part, quantity)
         else:

@@ -14,9 +14,11 @@ from inventory.forms.acts import ActForm
 from inventory.forms.lines import kinds, number
 from inventory.ledger.arrivals import Arrival, Instead
 from inventory.models import Part
+from inventory.orders.refusals import OtherWidth
 
 COUNTS = ("sound", "to_mend", "scrapped")
 INSTEAD = ("instead", "instead_came", "instead_settles")
+MOST_SWAPS = 6  # parts that came instead, in one receipt
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -43,7 +45,7 @@ class OwedPart:
 class ReceiptForm(ActForm):
     def __init__(self, data=None, *, owed, into, day):
         super().__init__(data, day=day)
-        self.over = False
+        self.over, self.wide = False, False
         self.parts: dict[Part, tuple[int, int]] = {}
         for row in owed:
             units, still = self.parts.get(row.part, (0, 0))
@@ -59,45 +61,65 @@ class ReceiptForm(ActForm):
             to_field_name="code",
             initial=into.code if into else None,
         )
-        self._ask_instead()
+        for mark in self._marks:
+            self._ask_instead(mark)
+        self.fields["width_allowed"] = forms.BooleanField(
+            label=_("It is of another width and stays all the same"), required=False
+        )
         self.fields["over_allowed"] = forms.BooleanField(
             label=_("More came than is owed: book all of it"), required=False
         )
 
-    def _ask_instead(self):
+    @property
+    def _marks(self):
+        """What tells the fields of one part that came instead from those of the next; one more than kinds owed."""
+        owed = sum(1 for _units, still in self.parts.values() if still)
+        return ["", *(f"__{number}" for number in range(2, min(owed + 1, MOST_SWAPS) + 1))]
+
+    def _ask_instead(self, mark):
         """Fields for another part that came instead of one that is owed."""
         owed = [(part.code, part.name) for part, (_units, still) in self.parts.items() if still]
-        self.fields["instead_of"] = forms.ChoiceField(
+        self.fields[f"instead_of{mark}"] = forms.ChoiceField(
             label=_("Instead of"), required=False, choices=[("", _("nothing came instead")), *owed]
         )
-        self.fields["instead"] = forms.ModelChoiceField(
+        self.fields[f"instead{mark}"] = forms.ModelChoiceField(
             Part.objects.order_by("name"), label=_("This part came"), required=False, to_field_name="code"
         )
-        self.fields["instead_came"] = number(_("Pieces of it that came"))
-        self.fields["instead_settles"] = number(_("Ordered pieces they stand for"))
+        self.fields[f"instead_came{mark}"] = number(_("Pieces of it that came"))
+        self.fields[f"instead_settles{mark}"] = number(_("Ordered pieces they stand for"))
 
     def clean(self):
         given = super().clean()
-        if given.get("instead_of"):
-            for name in INSTEAD:
-                if not given.get(name) and name not in self.errors:
-                    self.add_error(name, _("Tell this too, or choose that nothing came instead."))
+        for mark in self._marks:
+            if given.get(f"instead_of{mark}"):
+                for name in INSTEAD:
+                    if not given.get(name + mark) and name + mark not in self.errors:
+                        self.add_error(name + mark, _("Tell this too, or choose that nothing came instead."))
         return given
 
     @property
-    def instead_fields(self):
-        return [self[name] for name in ("instead_of", *INSTEAD)]
-
-    @property
-    def tells_instead(self):
-        return any(field.value() or field.errors for field in self.instead_fields)
+    def swaps(self):
+        """[(fields of one part that came instead, whether they are told)]."""
+        rows = [[self[name + mark] for name in ("instead_of", *INSTEAD)] for mark in self._marks]
+        return [(fields, any(field.value() or field.errors for field in fields)) for fields in rows]
 
     def substitutes(self):
         given = self.cleaned_data
-        if not given["instead_of"]:
-            return []
-        came = Arrival(part=given["instead"], sound=given["instead_came"])
-        return [Instead(ordered=given["instead_of"], settles=given["instead_settles"], came=came)]
+        return [
+            Instead(
+                ordered=given[f"instead_of{mark}"],
+                settles=given[f"instead_settles{mark}"],
+                came=Arrival(part=given[f"instead{mark}"], sound=given[f"instead_came{mark}"]),
+                width_allowed=given["width_allowed"],
+            )
+            for mark in self._marks
+            if given[f"instead_of{mark}"]
+        ]
+
+    @property
+    def asks_width(self):
+        """The tick shows once a part of another width came, and while it is set."""
+        return self.wide or bool(self.data.get("width_allowed"))
 
     @property
     def rows(self):
@@ -123,6 +145,7 @@ class ReceiptForm(ActForm):
 
     def refuse(self, refusal):
         self.over = any(isinstance(problem, MoreThanOwed) for problem in refusal.problems)
+        self.wide = any(isinstance(problem, OtherWidth) for problem in refusal.problems)
         super().refuse(refusal)
 
     def arrivals(self):

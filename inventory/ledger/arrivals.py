@@ -9,7 +9,7 @@ from inventory.errors import NothingGiven, NotOnOrder, NotWhole, Refused, Unknow
 from inventory.ledger.lines import part_of, parts_by_code, whole
 from inventory.models import Part, Substitution
 from inventory.orders import OwedRow
-from inventory.orders.refusals import MoreSettled, OrderedToo, SamePart
+from inventory.orders.refusals import MoreSettled, OrderedToo, OtherWidth, SamePart
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -28,11 +28,12 @@ class Arrival:
 
 @dataclass(frozen=True, kw_only=True)
 class Instead:
-    """Another part came instead of so many pieces of one that was ordered."""
+    """Another part came instead of so many pieces of one that was ordered; of another width only when allowed."""
 
     ordered: Part | str
     settles: int
     came: Arrival
+    width_allowed: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -82,6 +83,8 @@ def _swap(order, owed, left, told, catalogue):
     whole(part, sum(counts))
     if part == ordered:
         raise SamePart(part=part)
+    if not told.width_allowed and part.width and ordered.width and part.width != ordered.width:
+        raise OtherWidth(part=part, width=part.width, ordered=ordered, wanted_width=ordered.width)
     rows = [row for row in owed if row.part == ordered]
     if not rows:
         raise NotOnOrder(part=ordered, reference=order.reference)

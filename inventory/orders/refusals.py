@@ -58,6 +58,13 @@ class SamePart(Refused):
     sentence = "{part} is what was ordered: book it as come, not as a part that came instead."
 
 
+class OtherWidth(Refused):
+    sentence = (
+        "{part} is {width} frames wide, {ordered} {wanted_width}: widths never mix, so it cannot do the work of what "
+        "was ordered. Send it back, or say that it stays all the same."
+    )
+
+
 class OrderedToo(Refused):
     sentence = "{part} is on the same line of order {reference}: book it as come; only a part not ordered comes instead."
 

@@ -64,6 +64,20 @@ def test_pieces_that_came_instead_stand_apart(order):
     assert receipt.planned[other] == 2000 and receipt.planned_cents == 5500
 
 
+def test_one_part_instead_of_two_of_a_kit_bears_what_was_planned_for_both(db):
+    """A kit of two boxes and twenty frames; all of it came as shallow boxes: its price is all that was planned."""
+    kit = makers.make_offer({"box-medium-10": 2, "frame-medium": 20})
+    order = makers.make_order({kit: 1})
+    came = {"box-medium-10": 2, "frame-medium": 20}
+    swaps = [
+        Instead(ordered=code, settles=n, came=Arrival(part="box-shallow-10", sound=2))
+        for code, n in came.items()
+    ]
+    receive(order, [], substitutes=swaps)
+    (receipt,) = receipts_of(order=order)
+    assert receipt.planned_cents - receipt.planned_shipping == order.lines.get().cost_cents
+
+
 def test_replaced_pieces_are_not_paid_twice_and_a_credit_is_told(order):
     act = receive(order, [Arrival(part="box-medium-10", sound=7, scrapped=3)])
     told = {"line": order.lines.get(), "part": makers.part("box-medium-10"), "day": DAY}

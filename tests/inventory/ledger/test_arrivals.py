@@ -10,7 +10,7 @@ from inventory.gear import Gear
 from inventory.ledger import Arrival, Instead
 from inventory.models import Act, Order, Substitution
 from inventory.orders import owed_lines
-from inventory.orders.refusals import MoreSettled, OrderedToo, SamePart
+from inventory.orders.refusals import MoreSettled, OrderedToo, OtherWidth, SamePart
 from tests import makers
 
 pytestmark = pytest.mark.django_db
@@ -83,6 +83,17 @@ def test_what_makes_no_sense_is_refused_whole(shed, told, refusal):
         receive(order, shed, told)
     assert not Act.objects.filter(name="receive").exists()
     assert not Substitution.objects.exists()
+
+
+def test_a_part_of_another_width_settles_nothing_unless_it_is_said_to_stay(shed):
+    with pytest.raises(OtherWidth, match="medium box, 8 frames is 8 frames wide, medium box, 10 frames 10"):
+        receive(makers.make_order(), shed, instead(part="box-medium-8"))
+    assert not Substitution.objects.exists()
+    told = Arrival(part="box-medium-8", sound=4)
+    receive(
+        makers.make_order(), shed, Instead(ordered="box-medium-10", settles=4, came=told, width_allowed=True)
+    )
+    assert stock.on_hand(shed)[Gear(part="box-medium-8")] == 4
 
 
 def test_a_part_of_the_same_line_is_not_instead(shed):

@@ -152,3 +152,30 @@ def test_another_part_that_came_instead_is_received(client, order, shed):
     assert "4 came as another part" in words and "instead of 4 × medium box, 10 frames" in words
     assert "nothing owed" in words
     assert Movement.objects.filter(part__code="box-shallow-10").count() == 1
+
+
+def test_several_parts_that_came_instead_are_received_in_one_receipt(client, order, shed):
+    address = reverse("order-receive", args=[order.pk])
+    told = {"instead_of": "box-medium-10", "instead": "box-shallow-10"}
+    told |= {"instead_of__2": "box-medium-10", "instead__2": "box-deep-10"}
+    told |= {"instead_came": "4", "instead_settles": "4", "instead_came__2": "3"}
+    refused = send(client, address, **{"sound__box-medium-10": "3"}, **told)
+    assert refused.status_code == 422 and "Tell this too" in text(refused)
+    deep = stock.on_hand(shed).get(Gear(part="box-deep-10"), 0)
+    send(client, address, **{"sound__box-medium-10": "3"}, **told, instead_settles__2="3")
+    there = stock.on_hand(shed)
+    assert there[Gear(part="box-shallow-10")] == 4
+    assert there[Gear(part="box-deep-10")] == deep + 3
+    assert "7 came as another part" in page(client, order)
+
+
+def test_a_part_of_another_width_is_asked_about_then_booked(client, order, shed):
+    address = reverse("order-receive", args=[order.pk])
+    told = {"instead_of": "box-medium-10", "instead": "box-medium-8", "sound__box-medium-10": "6"}
+    told |= {"instead_came": "4", "instead_settles": "4"}
+    asked = send(client, address, **told)
+    assert asked.status_code == 422 and "widths never mix" in text(asked)
+    assert "It is of another width and stays all the same" in text(asked)
+    assert not Substitution.objects.exists()
+    send(client, address, **told, width_allowed="on")
+    assert Substitution.objects.get().instead.code == "box-medium-8"
