@@ -7,6 +7,7 @@ import datetime as dt
 from dataclasses import dataclass
 from decimal import Decimal
 
+from planner.budget_chart import BudgetChart, budget_chart
 from planner.charts import CurveChart, TrialChart, bad_years_chart, trial_chart
 from planner.plan.records import Line, Report, SupplierOrder
 from planner.plan.words import SIGNS, amount, number, sum_words
@@ -50,6 +51,7 @@ class OrderPage:
     order_by: dt.date | None
     trial_chart: TrialChart | None = None
     bad_years_chart: CurveChart | None = None
+    budget_chart: BudgetChart | None = None
 
     @property
     def money(self):
@@ -76,6 +78,11 @@ class OrderPage:
     def bad_years_sum(self):
         curve = self.report.bad_years
         return _counted(len(curve.points) if curve else 0, "weight")
+
+    @property
+    def budgets_sum(self):
+        section = self.report.budgets
+        return _counted(len(section.points) if section else 0, "budget")
 
     @property
     def orders_said(self):
@@ -114,6 +121,7 @@ def order_page(report):
         order_by=report.order_by,
         trial_chart=trial_chart(report.trial) if report.trial else None,
         bad_years_chart=bad_years_chart(report.bad_years, report.money) if report.bad_years else None,
+        budget_chart=budget_chart(report.budgets, report.money) if report.budgets else None,
     )
 
 

@@ -76,6 +76,7 @@ class Settings:
     trial_seconds: float = 75.0
     usual_order: Mapping[str, int] = field(default_factory=dict)
     bad_years_curve: bool = False
+    nearby_seconds: float = 45.0  # for a pack more or fewer and other budgets; 0: not asked
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -126,6 +127,7 @@ def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
         solve=solve,
         progress=progress,
     )
+    nearby = tried.next_door(cancelled) if settings.nearby_seconds else None
     others = () if settings.trial else tried.rivals()
     freely = tried.without_budget() if held_back(problem, plan) else None
     trial = tried.on_fresh_seasons(scenarios) if settings.trial else None
@@ -140,6 +142,7 @@ def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
         without_budget=freely,
         trial=trial,
         bad_years=curve,
+        nearby=nearby,
     )
     return Outcome(operation=operation, assumptions=assumptions, problem=problem, plan=plan, report=report)
 

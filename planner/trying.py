@@ -19,6 +19,7 @@ from planner.season.assumptions import Assumptions
 from planner.season.operation import Operation
 from planner.sizing.records import Problem
 from planner.solution import Plan
+from planner.solution.nearby import study_apart
 from planner.trial import (
     CurveEffort,
     Effort,
@@ -33,6 +34,8 @@ from planner.yardform import NotJudged, judge, not_told
 from planner.yardform import section_of as yard_section_of
 
 JUDGED_BY_YARD = 60  # fresh seasons told yard by yard at most
+NEXT_DOOR = {"one pack more or fewer": "asking what one pack more would do"}
+OTHER_BUDGETS = "asking what other budgets would do"
 YARD_SHARE = 0.15  # of the trial's time, kept for that
 
 
@@ -47,6 +50,17 @@ class Tried:
     settings: Any  # runs.Settings
     solve: Callable[..., Plan]
     progress: Callable[..., None]
+
+    def next_door(self, cancelled):
+        """A pack more or fewer of every line, and other budgets: what time allows of it."""
+        return study_apart(
+            self.problem,
+            self.plan,
+            gap=self.settings.gap,
+            seconds=self.settings.nearby_seconds,
+            progress=lambda stage, _bound, _gap: self.progress(NEXT_DOOR.get(stage, OTHER_BUDGETS)),
+            cancelled=cancelled,
+        )
 
     def rivals(self):
         """The rule of thumb and nothing on the seasons planned with."""

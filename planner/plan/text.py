@@ -5,6 +5,7 @@ Takes a Report, gives one string: lines by supplier, sums, gap, gain over the ru
 
 import textwrap
 
+from planner.plan.budget_text import budget_lines
 from planner.plan.trial_text import bad_years_table, trial_table
 from planner.plan.words import amount, day_words, number, places, sum_words
 
@@ -21,7 +22,13 @@ def as_text(report, *, why=False):
     blocks.append(_standing(report))
     blocks += [
         block
-        for block in (trial_table(report), bad_years_table(report), _open(report), _cautions(report))
+        for block in (
+            budget_lines(report),
+            trial_table(report),
+            bad_years_table(report),
+            _open(report),
+            _cautions(report),
+        )
         if block
     ]
     return "\n\n".join(blocks) + "\n"

@@ -313,10 +313,31 @@ def test_each_reason_opens_in_place_and_each_drawing_is_described(keeper):
     html = page(keeper, "run-order", made.make_done_run().pk).content.decode()
     assert html.count('class="opener"><details><summary>') == 5
     drawings = re.findall(r"<svg class=\"drawing.*?</desc>", html, re.DOTALL)
-    assert len(drawings) == 6
+    assert len(drawings) == 7
     assert all("<title" in drawing and "<desc" in drawing for drawing in drawings)
     ids = re.findall(r' id="([^"]+)"', html)
     assert len(ids) == len(set(ids))
+
+
+def test_the_order_tells_what_other_budgets_would_do_and_what_to_drop(keeper):
+    response = page(keeper, "run-order", made.make_done_run().pk)
+    shown = text(response)
+    assert "The next $100 would earn $41 a season" in shown and "budget $4,500" in shown
+    assert "Medium box, flat : drop 4 packs of 12" in shown
+    assert "One pack of 5 fewer saves $71 and loses $113, so keep it" in shown
+    assert len(response.content) < 200_000
+
+
+def test_an_order_stored_before_budgets_were_asked_still_opens(keeper):
+    run = made.make_done_run()
+    del run.report["budgets"], run.report["beliefs"]
+    for order in run.report["orders"]:
+        for line in order["lines"]:
+            del line["why"]["moves"], line["why"]["otherwise"]
+    run.save()
+    shown = text(page(keeper, "run-order", run.pk))
+    assert "Medium box, flat" in shown and "Budget curve" not in shown
+    assert page(keeper, "run-workbook", run.pk).status_code == 200
 
 
 def test_an_order_of_nothing_says_so_and_offers_no_approval(keeper):

@@ -100,7 +100,10 @@ class Command(BooksCommand):
             budget=budget,
             usual_order=season.usual_order if season else {},
             bad_years_curve=options["bad_years"],
-            **{name: options[name] for name in ("scenarios", "seed", "solver", "gap", "seconds", "trial")},
+            **{
+                name: options[name]
+                for name in ("scenarios", "seed", "solver", "gap", "seconds", "trial", "nearby_seconds")
+            },
         )
         return runs.plan_order(day, season.answers if season else {}, settings, progress=self._progress())
 
@@ -130,6 +133,13 @@ def _add_trial(parser):
         default=300,
         metavar="N",
         help="Fresh seasons the order is tried on against others; 0 leaves the trial out (300).",
+    )
+    parser.add_argument(
+        "--nearby-seconds",
+        type=_nearby_seconds,
+        default=45.0,
+        metavar="SECONDS",
+        help="The longest to ask what one pack more or fewer of each line and other budgets would do; 0: not asked (45).",
     )
     parser.add_argument(
         "--bad-years",
@@ -210,3 +220,7 @@ def _share(text):
 
 def _seconds(text):
     return _number(text, "seconds", 86_400)
+
+
+def _nearby_seconds(text):
+    return _number(text, "nearby-seconds", 86_400)

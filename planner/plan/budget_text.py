@@ -1,0 +1,23 @@
+"""What other budgets would do, as plain text for a terminal, at most 100 columns wide.
+
+Takes a Report, gives a few lines, or "" where the run did not ask.
+"""
+
+import textwrap
+
+from planner.plan.budget import drops_said
+
+WIDTH = 100
+
+
+def budget_lines(report):
+    """Short: the sentences, and what to drop with less money; the curve is on the page and in the workbook."""
+    section = report.budgets
+    if section is None:
+        return ""
+    said = list(section.sentences)
+    if section.less is not None and section.less.changes:
+        said.append(f"To drop then: {drops_said(section.less)}.")
+    if section.not_told:
+        said.append(section.not_told)
+    return "\n".join(textwrap.fill(each, WIDTH) for each in said)
