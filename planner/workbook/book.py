@@ -8,6 +8,7 @@ from openpyxl import Workbook
 from planner.workbook.assumptions import write_assumptions
 from planner.workbook.bad_years import write_bad_years
 from planner.workbook.cells import PLAIN
+from planner.workbook.money import write_money
 from planner.workbook.order import write_order
 from planner.workbook.requirement import write_requirement
 from planner.workbook.summary import write_summary
@@ -32,6 +33,8 @@ def workbook_of(report, *, paper=None):
     write_why(why, report, paper)
     write_requirement(requirement, report, paper)
     write_assumptions(assumptions, report, paper)
+    if report.budgets is not None:
+        write_money(book.create_sheet("Money"), report, paper)
     if report.trial is not None:
         write_trial(book.create_sheet("Trial"), report, paper)
     if report.bad_years is not None:

@@ -12,6 +12,7 @@ from planner.workbook.cells import (
     figure,
     head_row,
     lines_of,
+    money_format,
     prints,
     rule,
     text,
@@ -33,13 +34,19 @@ HEADS = (
     "Nine of ten at most",
     "Deadouts give back",
     "Short in … of 100 without",
+    "One pack more costs",
+    "and earns",
+    "One fewer saves",
+    "and loses",
     "Most in use",
 )
-WIDTHS = (5, 30, 8, 8, 8, 8, 8, 9, 9, 9, 9, 10, 10, 26)
+WIDTHS = (5, 30, 8, 8, 8, 8, 8, 9, 9, 9, 9, 10, 10, 11, 11, 11, 11, 26)
 WHEN = len(HEADS)
+MORE = HEADS.index("One pack more costs") + 1
 
 
 def write_why(sheet, report, paper):
+    money = money_format(report.money)
     title(
         sheet,
         "Why each line",
@@ -50,6 +57,7 @@ def write_why(sheet, report, paper):
     row = 4
     for line in report.lines:
         _figures(sheet, row, line)
+        _moves(sheet, row, line.why.moves, money)
         _reason(sheet, row + 1, line.why.text)
         row += 2
     widths(sheet, *WIDTHS)
@@ -73,6 +81,15 @@ def _figures(sheet, row, line):
     text(sheet, row, WHEN, when, align=BESIDE)
     tall = max(lines_of(line.name, WIDTHS[1] - 2), lines_of(when, WIDTHS[-1] - 2))
     sheet.row_dimensions[row].height = 14 * tall + 2
+
+
+def _moves(sheet, row, moves, money):
+    """A pack more and a pack fewer, the other lines as they are; nothing where it cannot be."""
+    for move in moves:
+        if move.can_be:
+            first = MORE if move.step > 0 else MORE + 2
+            figure(sheet, row, first, move.cost * move.step, money)
+            figure(sheet, row, first + 1, move.earned * move.step, money)
 
 
 def _reason(sheet, row, words):
