@@ -51,6 +51,17 @@ def posted_lines(*, last=None):
     return carry(events(worth, last=last), worth)
 
 
+def pools(*, last=None, without=None):
+    """{part's id: (pieces, cents)} on the evening of a day; what an act `without` wrote off counts as still there."""
+    left_out = None if without is None else str(without.pk)
+    sums = defaultdict(lambda: (0, 0))
+    for line in posted_lines(last=last):
+        if line.key != left_out:
+            pieces, cents = sums[line.part]
+            sums[line.part] = (pieces + line.pieces, cents + line.cents)
+    return {int(part): pool for part, pool in sums.items()}
+
+
 def prices():
     """{part's id as text: cents a piece of opening or found stock}: told, else the list price."""
     listed = Part.objects.values_list("pk", "list_price_cents")

@@ -85,6 +85,7 @@ class FoundPiece:
     parted: list
     why: str
     locked: str
+    cents: object = 0  # what a piece is worth, for the sums of the page
 
     @property
     def is_comb(self):
@@ -114,8 +115,8 @@ class DeadoutForm(LinesForm):
 
     covers = False  # a deadout never waits: what stood there beyond the book is booked as found
 
-    def __init__(self, data=None, *, seen, into=None, **options):
-        self.seen = seen
+    def __init__(self, data=None, *, seen, into=None, cents=None, **options):
+        self.seen, self.cents = seen, cents or {}
         super().__init__(data, **options)
         self.fields["into"] = forms.ModelChoiceField(
             Yard.objects.all(),
@@ -164,6 +165,7 @@ class DeadoutForm(LinesForm):
             parted=[self[f"{fate}__{row.key}"] for fate in self._open(row)],
             why="" if reason else self._suggested(row).why,
             locked=LOCKED.get(reason, ""),
+            cents=self.cents.get(row.part.pk, row.part.list_price_cents),
         )
 
     def clean(self):

@@ -21,7 +21,7 @@ from inventory.deadouts.season import losses_between
 from inventory.deadouts.telling import held_elsewhere
 from inventory.deadouts.waiting import to_call, to_freeze, to_work, worked_deadouts
 from inventory.deadouts.work import work_deadout, worked
-from inventory.deadouts.worth import worth_of
+from inventory.deadouts.worth import cents_a_piece, money_of, worth_of
 from inventory.forms.deadouts import CareForm, DeadoutForm, SeenForm, SpanForm
 from inventory.models import Deadout, Hold
 from inventory.views.answering import (
@@ -89,7 +89,9 @@ def act_deadout(request):
 def _pieces(request, at, page):
     colony, seen = page["colony"], page["seen"].seen
     into = at.chosen("target") or home_store(request.user)
-    form = DeadoutForm(request.POST or None, seen=seen, ground=colony, into=into, day=at.on, as_of=at.as_of)
+    cents = cents_a_piece(as_of=at.on) if may_see_money(request.user) else {}
+    ground = {"ground": colony, "into": into, "day": at.on, "as_of": at.as_of}
+    form = DeadoutForm(request.POST or None, seen=seen, cents=cents, **ground)
 
     def post(told):
         note = told.pop("note")
@@ -151,7 +153,7 @@ def deadout(request, pk):
         "waits_for_care": row in to_freeze(),
         "gone": reach(colony, found_on=row.found_on).gone if case in ("suspected", "confirmed") else (),
         "worth": worth_of(row),
-        "money": may_see_money(request.user),
+        "money": money_of(row) if may_see_money(request.user) else None,
         "standing": not hasattr(row.act, "reversed_by"),
     }
     page["cells"] = [("Colony", colony), ("Yard", colony.yard), ("Found", date_format(row.found_on, "j M Y"))]

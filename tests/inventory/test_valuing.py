@@ -9,7 +9,7 @@ from inventory.ledger import Arrival, Instead, Line
 from inventory.models import Claim, Part, ToldPrice, ValueBasis
 from inventory.orders import answer_claim, claim, enter_invoice
 from inventory.value import books_of, value_by_part
-from inventory.valuing import basis, lives, posted_lines
+from inventory.valuing import basis, lives, pools, posted_lines
 from tests import makers
 
 pytestmark = pytest.mark.django_db
@@ -193,3 +193,13 @@ def test_only_gear_in_service_wears(db):
     years = {Part.objects.get(pk=pk).code: n for pk, n in lives().items()}
     assert years["box-deep-10"] == 20 and years["comb-deep-brood"] == 5
     assert not {"box-deep-10-flat", "sugar", "jar", "foundation-deep", "frame-deep"} & set(years)
+
+
+def test_pools_of_an_evening_count_what_an_act_left_out_wrote_off(shed):
+    makers.put(shed, {"stand": 4})
+    stand = makers.part("stand")
+    act = ledger.scrap(at=shed, lines=[Line("stand", 1)], **told(days=1))
+    each = stand.list_price_cents
+    assert pools(last=later(0)) == {stand.pk: (4, 4 * each)}
+    assert pools(last=later(1)) == {stand.pk: (3, 3 * each)}
+    assert pools(last=later(1), without=act) == {stand.pk: (4, 4 * each)}
