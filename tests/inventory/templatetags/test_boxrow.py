@@ -1,6 +1,7 @@
 """The row of hives with what is about to go on, in how few questions."""
 
 import pytest
+from django.template.loader import render_to_string
 from django.test import RequestFactory
 
 from inventory.forms import GoingOnForm, PullForm
@@ -48,3 +49,21 @@ def test_supers_that_come_off_are_marked_on_the_hive(context):
     form = PullForm(hives=[hive], target=hive.colony.yard, day=makers.DAY)
     (stack,) = box_row(context, form, super_of("super-medium-10"))["stacks"]
     assert (stack["number"], stack["path"].count("M"), stack["rise"]) == (1, 1, 0)
+
+
+def test_a_deadout_that_still_holds_gear_is_drawn_closed_and_takes_no_number(
+    context, django_assert_num_queries
+):
+    (hive,) = make_hives(1)
+    yard, box = hive.colony.yard, super_of("super-medium-10")
+    dead = makers.make_dead_colony(tag="A-00", yard=yard, gear=True)
+    makers.make_dead_colony(tag="A-01", yard=yard)  # worked: nothing of it stands there
+    form = GoingOnForm(hives=[hive], box=box, booked=0, day=makers.DAY)
+    with django_assert_num_queries(2):
+        row = box_row({**context, "yard": yard}, form, box)
+    first, second = sorted(row["stacks"], key=lambda stack: stack["colony"] != dead)
+    assert (first["colony"], first["ended"], first["dead"], first["rise"]) == (dead, "Dead", True, 0)
+    assert "number" not in first and second["colony"] == hive.colony
+    words = render_to_string("inventory/box_row.html", row)
+    assert words.count("data-hive=") == 1
+    assert 'class="dead">Dead</span>' in words and "A-00, dead, its entrance closed" in words
