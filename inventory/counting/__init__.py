@@ -8,7 +8,7 @@ from inventory.counting.comparing import Compared, compared, token_of
 from inventory.counting.drafting import begin, drop, enter
 from inventory.counting.due import DueRow, due, interval_months, set_interval
 from inventory.counting.facts import facts_about
-from inventory.counting.found import answer, difference_of, settle, unanswered
+from inventory.counting.found import answer, difference_of, makings_of, settle, unanswered
 from inventory.counting.posting import post_count
 from inventory.counting.sheet import Sheet, sheet_of
 
@@ -25,6 +25,7 @@ __all__ = [
     "enter",
     "facts_about",
     "interval_months",
+    "makings_of",
     "post_count",
     "set_interval",
     "settle",

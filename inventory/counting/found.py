@@ -4,6 +4,8 @@ Takes found movements; gives questions, or writes a FoundAnswer. An answer by an
 day the pieces were found, and takes the found pieces back off the book in the same act. Reversed, it asks again.
 """
 
+from dataclasses import dataclass
+
 from django.db import transaction
 from django.utils import timezone
 
@@ -15,14 +17,14 @@ from inventory.errors import (
     SamePlace,
     UnknownRecipe,
 )
-from inventory.gear import Reason
+from inventory.gear import Condition, Gear, Reason
 from inventory.ledger.posting import Entry, lock_books, post
 from inventory.ledger.rules import inside, refuse_unstarted
 from inventory.locations import outside
 from inventory.models import FoundAnswer, Location, Order, Recipe
 from inventory.orders import owed_lines
 from inventory.reconcile import Difference
-from inventory.stock import found_gear
+from inventory.stock import found_gear, on_hand
 
 How = FoundAnswer.How
 
@@ -41,6 +43,38 @@ def difference_of(movement):
         booked=0,
         counted=movement.quantity,
     )
+
+
+@dataclass(frozen=True, kw_only=True)
+class Making:
+    """A recipe that may have made what was found; `takes` are (part's code, condition, pieces) it would use up."""
+
+    recipe: str
+    takes: tuple[tuple[str, str, int], ...]
+
+
+def makings_of(movement):
+    """The recipes that make what was found at a store, and all of whose parts the book had there that evening."""
+    if movement.target.kind != Location.Kind.STORE or movement.condition != Condition.SOUND:
+        return []
+    there = on_hand(movement.target, as_of=movement.day)
+    return [
+        making
+        for recipe in Recipe.objects.filter(lines__part=movement.part, lines__makes__gt=0).distinct()
+        if (making := _making(recipe, movement)) is not None
+        and all(there.get(Gear(part=code), 0) >= pieces for code, _, pieces in making.takes)
+    ]
+
+
+def _making(recipe, movement):
+    """What making all of the found pieces takes; None where the recipe does not come out even."""
+    lines = list(recipe.lines.select_related("part").order_by("id"))
+    makes = sum(line.makes for line in lines if line.part == movement.part)
+    if movement.quantity % makes:
+        return None
+    times = movement.quantity // makes
+    takes = tuple((line.part.code, "sound", times * line.takes) for line in lines if line.takes)
+    return Making(recipe=recipe.code, takes=takes)
 
 
 @transaction.atomic
@@ -132,7 +166,7 @@ def _made(movement, recipe):
     row = Recipe.objects.filter(code=recipe).first()
     lines = list(row.lines.select_related("part")) if row else []
     made = next((line for line in lines if line.part == movement.part and line.makes), None)
-    if made is None or movement.quantity % made.makes:
+    if made is None or movement.quantity % made.makes or movement.condition != Condition.SOUND:
         raise UnknownRecipe(recipe=recipe)
     times, bench = movement.quantity // made.makes, outside(Location.Kind.BENCH)
     return [

@@ -19,7 +19,7 @@ from inventory.reconcile import Likely, explain
 from inventory.sentences import head_of
 from inventory.stock import history
 from inventory.views.answering import tell
-from inventory.views.explaining import told
+from inventory.views.explaining import Names, told
 
 FROM_SOURCE = (Likely.UNBOOKED, Likely.DEADOUT)  # the pieces came from where the explanation says they were
 FROM_TARGET = (Likely.STILL_HERE, Likely.ELSEWHERE, Likely.TWICE)  # they came from where they were booked to
@@ -58,7 +58,7 @@ def explained_for(movement, user):
 
 
 def answers_of(explained, movement):
-    """[(value, words)] of the explanations that can be booked as they stand, each place, order or recipe once."""
+    """[(value, words)] of what can be booked as it stands: each place and order that explains it, each recipe once."""
     answers = {}
     for one in explained:
         likely = one.explanation
@@ -69,6 +69,10 @@ def answers_of(explained, movement):
             answers.setdefault(f"place:{place}", one.sentence)
         if likely.order:
             answers.setdefault(f"order:{likely.order}", one.sentence)
+    for making in counting.makings_of(movement):
+        taken = Names([]).pieces(making.takes)
+        words = f"Assembled at {movement.target} and not booked: out of {taken}, which the book has there."
+        answers.setdefault(f"recipe:{making.recipe}", words)
     return list(answers.items())
 
 
@@ -96,6 +100,7 @@ def _answered(request, movement, form):
         key=form.cleaned_data["key"],
         came_from=form.place(),
         order=order,
+        recipe=key if word == "recipe" else None,
         note=note,
     )
     tell(request, act)

@@ -160,6 +160,43 @@ def test_it_was_assembled_there_and_the_pieces_are_gone(shed, yard):
         counting.answer(again, who=None, key="k2", recipe="assemble-frame-deep")
 
 
+def test_recipes_are_named_while_the_book_has_all_they_take_there(shed, yard):
+    movement = find(yard, shed, part="frame-medium-foundation", number=5)
+    assert counting.makings_of(movement) == []
+    makers.put(yard, {"frame-medium": 5, "foundation-medium": 4})
+    assert counting.makings_of(movement) == []
+    makers.put(yard, {"foundation-medium": 1})
+    (making,) = [one for one in counting.makings_of(movement) if one.recipe == "fit-foundation-medium"]
+    taken = {(code, pieces) for code, _, pieces in making.takes}
+    assert {("frame-medium", 5), ("foundation-medium", 5)} <= taken
+
+
+def test_nothing_is_assembled_on_a_hive_nor_into_gear_to_mend(shed, yard, colony):
+    on_hive = ledger.place(
+        source=shed,
+        colony=colony,
+        lines=[Line("box-medium-10", 1)],
+        day=DAY,
+        who=None,
+        key="p",
+        found_allowed=True,
+    ).movements.filter(found=True)
+    assert all(counting.makings_of(row) == [] for row in on_hive.filter(target__kind="colony"))
+    makers.put(yard, {"box-medium-10-flat": 6})
+    broken = ledger.move(
+        source=yard,
+        target=shed,
+        lines=[Line("box-medium-10", 2, "to mend")],
+        day=DAY,
+        who=None,
+        key="m",
+        found_allowed=True,
+    ).movements.get(found=True)
+    assert counting.makings_of(broken) == []
+    with pytest.raises(UnknownRecipe):
+        counting.answer(broken, who=None, key="k", recipe="assemble-box-medium-10")
+
+
 def test_the_books_are_proven_after_answers_of_each_kind(shed, yard, colony):
     order = makers.make_order({makers.make_offer({"stand": 4}): 1}, placed_on=DAY)
     counting.answer(find(yard, shed), who=None, key="o", order=order)

@@ -74,6 +74,19 @@ def test_what_explains_some_of_the_pieces_is_told_but_not_offered(client, keeper
     assert [value for value, _ in page.context["form"].fields["came"].choices] == ["other", "missing"]
 
 
+def test_a_recipe_whose_parts_the_book_has_there_is_offered_and_booked(client, keeper, shed, yard):
+    makers.put(yard, {"frame-medium": 8, "foundation-medium": 9})
+    told = {"source": yard, "target": shed, "day": DAY, "who": None, "key": "f", "found_allowed": True}
+    act = ledger.move(lines=[Line("frame-medium-foundation", 6)], **told)
+    movement = act.movements.get(found=True)
+    page = client.get(address(movement))
+    assert "Assembled at Fern Hollow and not booked: out of 6 × " in text(page)
+    send(client, address(movement), came="recipe:fit-foundation-medium")
+    there = stock.on_hand(yard)
+    assert (there[Gear(part="frame-medium")], there[Gear(part="foundation-medium")]) == (2, 3)
+    assert not counting.unanswered().exists()
+
+
 def test_another_place_is_named(client, keeper, movement, shed, colony):
     send(client, address(movement), came="other", hive=colony.pk)
     assert BOX not in stock.on_hand(colony)
