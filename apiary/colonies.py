@@ -37,6 +37,7 @@ RESTS = {  # what later events of the same colony rest on one of this kind
     Kind.MOVED: (Kind.MOVED, Kind.SPLIT, Kind.UNITED, Kind.ENDED),
     Kind.SET: (Kind.SET,),
 }
+SEALED = ("colony_id", "day", "kind", "yard_id", "note", "was", "who_id", "recorded_at", "act_key")
 ENDS = tuple(
     why for why in Colony.Ended.values if why != Colony.Ended.MISTAKE
 )  # a mistake is undone, not ended
@@ -174,6 +175,15 @@ def undo(act_key, *, who, day):
     return list(touched.values())
 
 
+def seal_told(act_key):
+    """Lays what was told of colonies outside any act under the seal of this one, with what it told itself.
+
+    Gives those events in their order, as SEALED fields: what may never change once it is told.
+    """
+    ColonyEvent.objects.filter(sealed_by="").update(sealed_by=act_key)
+    return list(ColonyEvent.objects.filter(sealed_by=act_key).order_by("id").values_list(*SEALED))
+
+
 def yard_on(colony, day):
     """The yard in which the colony stood on the evening of a day."""
     standing = colony.events.counted().filter(kind__in=STANDING, day__lte=day).select_related("yard")
@@ -186,7 +196,9 @@ def yards_on(day=None):
     stood = dict(Colony.objects.values_list("pk", "yard_id"))
     if day is not None:
         events = ColonyEvent.objects.counted().filter(kind__in=STANDING).order_by("day", "id")
-        moved_since = events.filter(day__gt=day).order_by().values("colony")  # the others stand where they stood
+        moved_since = (
+            events.filter(day__gt=day).order_by().values("colony")
+        )  # the others stand where they stood
         before = events.filter(day__lte=day, colony__in=moved_since)
         stood.update(before.values_list("colony_id", "yard_id"))
     return stood
@@ -233,7 +245,7 @@ def _set(colony, field, value, latest):
 def _record(colony, kind, day, who, *, yard=None, note="", was="", act_key=""):
     yard = yard or yard_on(colony, day)
     refuse_elsewhere(who, [yard, colony.yard_id])
-    words = {"note": note[:200], "was": was, "act_key": act_key}
+    words = {"note": note[:200], "was": was, "act_key": act_key, "sealed_by": act_key}
     ColonyEvent.objects.create(colony=colony, day=day, kind=kind, yard=yard, who=who, **words)
 
 

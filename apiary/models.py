@@ -274,6 +274,14 @@ class ColonyEvent(models.Model):
     who = models.ForeignKey(settings.AUTH_USER_MODEL, models.PROTECT, null=True, blank=True, related_name="+")
     recorded_at = models.DateTimeField(auto_now_add=True)
     act_key = models.CharField(_("key of the act"), max_length=64, blank=True, db_index=True)
+    sealed_by = models.CharField(
+        _("sealed by"),
+        max_length=64,
+        blank=True,
+        default="",
+        db_index=True,
+        help_text=_("Key of the act whose seal covers it: its own, or the next one where it was told outside any."),
+    )
     undone = models.BooleanField(_("undone"), default=False, help_text=_("True: it does not count."))
 
     objects = EventQuestions.as_manager()

@@ -11,10 +11,11 @@ from dataclasses import dataclass, field
 from django.contrib.auth import get_user_model
 from django.db import connection, transaction
 
+from apiary.colonies import seal_told
 from apiary.models import Colony, ColonyEvent, FlowWindow, HiveSet, Yard
 from inventory.bench.invented import Ground, Years
 from inventory.catalogue import ensure_catalogue
-from inventory.ledger.digest import act_text, digest_of_row, end_text, mark_of
+from inventory.ledger.digest import Told, act_digest, act_text, digest_of_row, end_text, mark_of
 from inventory.ledger.evenings import keep_again
 from inventory.locations import outside, store_of
 from inventory.models import Act, BookSeal, Holding, Location, Movement, Part
@@ -24,8 +25,8 @@ MOVES_A_COLONY = 6  # yard to yard in those years
 BATCH = 20_000
 EVENING = dt.time(19, 0, tzinfo=dt.UTC)
 ACT_SQL = (
-    "INSERT INTO {} (id, key, name, day, who_id, note, reverses_id, recorded_at) "
-    "VALUES (%s, %s, %s, %s, %s, %s, %s, %s)"
+    "INSERT INTO {} (id, key, name, day, who_id, note, reverses_id, recorded_at, digest) "
+    "VALUES (%s, %s, %s, %s, %s, %s, %s, %s, %s)"
 )
 MOVEMENT_SQL = (
     "INSERT INTO {} (act_id, day, part_id, condition, quantity, source_id, target_id, reason, found, digest) "
@@ -108,6 +109,13 @@ def _end_texts():
     }
 
 
+def _told(key):
+    told = Told()
+    for event in seal_told(key):
+        told.add(*event)
+    return told.digest
+
+
 @dataclass(kw_only=True)
 class _Pen:
     """Writes acts with the chain of their digests, many rows at once."""
@@ -119,6 +127,7 @@ class _Pen:
     count: int = 0
     length: int = 0
     head: str = ""
+    act_head: str = ""
 
     def write(self, act):
         self.count += 1
@@ -128,7 +137,9 @@ class _Pen:
         text = act_text(key, act.name, act.day, self.who, "", back, stamp)
         day = act.day.isoformat()
         stored = stamp.replace(tzinfo=None).isoformat(sep=" ", timespec="microseconds")
-        self.acts.append((self.count, key, act.name, day, self.who, "", back, stored))
+        told = _told(key) if self.count == 1 else ""  # the colonies, settled before
+        self.act_head = act_digest(self.act_head, text, told)
+        self.acts.append((self.count, key, act.name, day, self.who, "", back, stored, self.act_head))
         for part, condition, pieces, here, there, why in act.rows:
             ends = self.ends[here], self.ends[there]
             self.head = digest_of_row(
@@ -156,6 +167,6 @@ def _close(years, pen):
         ),
         batch_size=2000,
     )
-    mark = mark_of(pen.length, pen.head)
-    BookSeal.objects.create(pk=1, length=pen.length, head=pen.head, mark=mark)
+    said = {"length": pen.length, "head": pen.head, "acts": pen.count, "act_head": pen.act_head}
+    BookSeal.objects.create(pk=1, mark=mark_of(**said), **said)
     keep_again()

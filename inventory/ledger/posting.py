@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from django.db import transaction
 from django.utils import timezone
 
-from apiary.colonies import refuse_future
+from apiary.colonies import refuse_future, seal_told
 from apiary.models import Colony
 from apiary.rights import KEEPER, NotYours, refuse_elsewhere, role_of, yards_of
 from inventory.deadouts.coming_off import coming_off, write_reasons
@@ -18,7 +18,7 @@ from inventory.deadouts.holds import Held
 from inventory.errors import KeyTaken, NotEnough, refuse
 from inventory.gear import Condition, Reason
 from inventory.ledger.balances import balances_from, net_changes
-from inventory.ledger.digest import digest_of, is_marked, mark_of
+from inventory.ledger.digest import digest_of, digest_of_act, is_marked, mark_of
 from inventory.ledger.evenings import carry, keep_more
 from inventory.locations import outside
 from inventory.models import Act, BookSeal, Holding, Location, Movement, OrderLine, Part
@@ -57,15 +57,10 @@ def post(name, entries_of, *, day, who, key, note="", reverses=None, found_allow
         if reverses is None:
             entries = coming_off(entries)
         entries = _covering(entries, day, found_allowed) + entries
-        act = Act.objects.create(
-            key=key,
-            name=name,
-            day=day,
-            who=who,
-            note=note,
-            reverses=reverses,
-            recorded_at=timezone.now(),
-        )
+        told = {"name": name, "day": day, "who": who, "note": note, "reverses": reverses}
+        act = Act(key=key, recorded_at=timezone.now(), **told)
+        act.digest = digest_of_act(act, seal.act_head, seal_told(key))
+        act.save()
         _write(act, entries, seal)
         write_reasons(act, entries)
         settle({entry.order_line.order for entry in entries if entry.order_line})
@@ -77,8 +72,11 @@ def lock_books():
 
     On SQLite the transaction itself is immediate and holds the lock.
     """
-    BookSeal.objects.get_or_create(pk=1, defaults={"mark": mark_of(0, "")})
-    return BookSeal.objects.select_for_update().get(pk=1)
+    seal = BookSeal.objects.select_for_update().filter(pk=1).first()
+    if seal is None:
+        BookSeal.objects.get_or_create(pk=1, defaults={"mark": mark_of(0, "", 0, "")})
+        seal = BookSeal.objects.select_for_update().get(pk=1)
+    return seal
 
 
 def turned(*, part, quantity, source, target, was, becomes, reason):
@@ -191,15 +189,15 @@ def _write(act, entries, seal):
     changes = net_changes(entries)
     _carry(changes)
     carry(act.day, changes, rows=len(rows))
-    _seal(seal, length=seal.length + len(rows), head=head)
+    _seal(seal, length=seal.length + len(rows), head=head, acts=seal.acts + 1, act_head=act.digest)
     keep_more(act.day)
 
 
-def _seal(seal, *, length, head):
+def _seal(seal, *, length, head, acts, act_head):
     """A seal whose mark was wrong before stays wrong: an act must not heal what was done behind the books' back."""
-    mark = mark_of(length, head) if is_marked(seal) else seal.mark
-    seal.length, seal.head, seal.mark = length, head, mark
-    seal.save(update_fields=["length", "head", "mark"])
+    mark = mark_of(length, head, acts, act_head) if is_marked(seal) else seal.mark
+    seal.length, seal.head, seal.acts, seal.act_head, seal.mark = length, head, acts, act_head, mark
+    seal.save(update_fields=["length", "head", "acts", "act_head", "mark"])
 
 
 def _carry(changes):

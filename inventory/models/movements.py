@@ -97,7 +97,10 @@ class Location(models.Model):
 
 
 class Act(Permanent):
-    """What one person did at once: its movements stand or fall together. `key` makes a resend harmless."""
+    """What one person did at once: its movements stand or fall together. `key` makes a resend harmless.
+
+    `digest` chains it, with what it told of colonies, to the act before.
+    """
 
     key = models.CharField(_("key of the form"), max_length=64, unique=True)
     name = models.CharField(_("act"), max_length=40)
@@ -106,6 +109,7 @@ class Act(Permanent):
     note = models.CharField(_("note"), max_length=200, blank=True)
     reverses = models.OneToOneField("self", models.PROTECT, null=True, blank=True, related_name="reversed_by")
     recorded_at = models.DateTimeField()
+    digest = models.CharField(max_length=64, blank=True, default="")
 
     class Meta:
         ordering = ["id"]
@@ -169,13 +173,15 @@ class Holding(models.Model):
 
 
 class BookSeal(models.Model):
-    """The one row that knows how many movements there are and the last digest. Locked by every act.
+    """The one row that knows how many movements and acts there are and the last digest of each. Locked by every act.
 
-    `mark` signs both with the site's secret key, which is kept outside the database.
+    `mark` signs all four with the site's secret key, which is kept outside the database.
     """
 
     length = models.PositiveBigIntegerField(default=0)
     head = models.CharField(max_length=64, blank=True)
+    acts = models.PositiveBigIntegerField(default=0)
+    act_head = models.CharField(max_length=64, blank=True, default="")
     mark = models.CharField(max_length=64, blank=True)
 
     class Meta:

@@ -14,6 +14,7 @@ from apiary.errors import told
 from apiary.models import Colony
 from inventory.models import Act, BookSeal, Location, Order, Part
 from inventory.orders import derived_status
+from inventory.proof.acts import Acts
 from inventory.proof.bees import bees_faults
 from inventory.proof.chain import Chain
 from inventory.proof.days import Days
@@ -45,15 +46,17 @@ def prove(*, noted=None):
         parts = Part.objects.in_bulk()
         chain = Chain(locations, parts, noted=noted)
         days = Days(locations, parts)
-        faults = _first_of(_faults(chain, days, seal))
+        faults = _first_of(_faults(chain, Acts(), days, seal))
         notes = tuple(_notes(days.balances, locations))
         line = _line(chain, days)
     return Proof(faults=faults, notes=notes, line=line)
 
 
-def _faults(chain, days, seal):
+def _faults(chain, acts, days, seal):
     yield from chain.faults()
-    yield from seal_faults(seal, length=chain.length, head=chain.head)
+    yield from acts.faults()
+    found = {"length": chain.length, "head": chain.head, "acts": acts.length, "act_head": acts.head}
+    yield from seal_faults(seal, **found)
     yield from days.faults()
     yield from chain.conservation_faults()
     yield from chain.reversal_faults()

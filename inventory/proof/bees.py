@@ -14,15 +14,28 @@ Kind = ColonyEvent.Kind
 def bees_faults():
     """Events without their act, events that count although it was reversed or the other way round, odd colonies."""
     acts = dict(Act.objects.values_list("key", "reversed_by"))
-    of_acts = ColonyEvent.objects.exclude(act_key="").select_related("colony").order_by("id")
-    for event in of_acts.iterator():
-        if event.act_key not in acts:
-            yield f"{_named(event)} was told by an act that is not in the books ({event.act_key})."
-        elif event.undone and acts[event.act_key] is None:
-            yield f"{_named(event)} does not count, but its act was not reversed."
-        elif not event.undone and acts[event.act_key] is not None:
-            yield f"{_named(event)} still counts, but its act was reversed."
+    for event in ColonyEvent.objects.select_related("colony").order_by("id").iterator():
+        yield from _of_an_act(event, acts) if event.act_key else _outside_any(event, acts)
     yield from _colony_faults()
+
+
+def _of_an_act(event, acts):
+    if event.sealed_by != event.act_key:
+        yield f"{_named(event)} is not under the seal of the act that told it."
+    if event.act_key not in acts:
+        yield f"{_named(event)} was told by an act that is not in the books ({event.act_key})."
+    elif event.undone and acts[event.act_key] is None:
+        yield f"{_named(event)} does not count, but its act was not reversed."
+    elif not event.undone and acts[event.act_key] is not None:
+        yield f"{_named(event)} still counts, but its act was reversed."
+
+
+def _outside_any(event, acts):
+    """Told outside any act it lies under the seal of the next one, and nothing takes it back."""
+    if event.sealed_by and event.sealed_by not in acts:
+        yield f"{_named(event)} is under the seal of an act that is not in the books ({event.sealed_by})."
+    if event.undone:
+        yield f"{_named(event)} does not count, but it was told outside any act: nothing takes it back."
 
 
 def _named(event):

@@ -1,6 +1,6 @@
-"""The seal held against the chain: how many movements it counts, which is the last, and whether this site signed it.
+"""The seal held against the chains: how many movements and acts it counts, which are last, whether this site signed it.
 
-Takes the seal and what the chain has; gives faults in words. What an earlier line said of the books can be held
+Takes the seal and what the chains have; gives faults in words. What an earlier line said of the books can be held
 against them too: that finds even a state put back with its own seal, as a copy of the whole database would be.
 """
 
@@ -12,14 +12,20 @@ UNMARKED = (
 )
 
 
-def seal_faults(seal, *, length, head):
-    """What does not fit the chain; where all fits, whether it is this site's seal."""
+def seal_faults(seal, *, length, head, acts, act_head):
+    """What does not fit the chains; where all fits, whether it is this site's seal."""
     sealed, last = (seal.length, seal.head) if seal else (0, "")
+    sealed_acts, last_act = (seal.acts, seal.act_head) if seal else (0, "")
     if sealed != length:
         yield f"The seal counts {sealed} movements, the books hold {length}."
     if last != head:
         yield "The seal does not fit the last movement: rows were cut from the end, put there, or the seal was edited."
-    if seal and (sealed, last) == (length, head) and not is_marked(seal):
+    if sealed_acts != acts:
+        yield f"The seal counts {sealed_acts} acts, the books hold {acts}."
+    if last_act != act_head:
+        yield "The seal does not fit the last act: acts were cut from the end, put there, or the seal was edited."
+    said, found = (sealed, last, sealed_acts, last_act), (length, head, acts, act_head)
+    if seal and said == found and not is_marked(seal):
         yield UNMARKED
 
 

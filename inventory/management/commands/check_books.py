@@ -12,7 +12,8 @@ from inventory.proof import prove
 
 HELP = (
     "Proves the books: works every balance out again from the movements, checks that no part appeared or "
-    "vanished, that nothing was below zero on any day, and that no row was edited or removed. "
+    "vanished, that nothing was below zero on any day, and that no movement, no act and nothing told of a colony was "
+    "edited, removed or put in. "
     "Prints each fault and ends with 1, or one line and 0. The last line of a good check may be kept on paper: "
     "with --noted a later check tells whether the books still hold all that they held then."
 )
