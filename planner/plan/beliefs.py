@@ -6,7 +6,10 @@ Takes kinds of use (the first word of their codes) and the assumptions; gives se
 from planner.plan.records import AssumptionRow
 from planner.plan.words import listed, percent
 from planner.season.questions import questions_for
+from planner.season.survival import fitted
 from planner.season.winters import winters_in_words
+
+SAME_SHARE = 1e-9
 
 SURVIVAL = "that {survival_share} of colonies come through the winter"
 SUMMER = "that {summer_loss_share} of them are gone by autumn"
@@ -66,9 +69,31 @@ def beliefs_of(kinds, assumptions):
     words, own = _words(assumptions), own_answers(assumptions)
     if not set(told) & own:
         return (f"This assumes {listed(form.format(**words) for form in told.values())} (all defaults).",)
-    marked = [form.format(**words) + (" (your answer)" if key in own else "") for key, form in told.items()]
+    marked = [form.format(**words) + _whose(key, assumptions, own) for key, form in told.items()]
     rest = "; the rest are defaults" if set(told) - own else ""
     return (f"This assumes {listed(marked)}{rest}.",)
+
+
+def _whose(key, assumptions, own):
+    """Where an answer that is not the default comes from."""
+    if key not in own:
+        return ""
+    if key == "survival_share" and _from_winters(assumptions):
+        told = len(assumptions.winters)
+        winters = "your one winter" if told == 1 else f"the average of your {told} winters"
+        return f" ({winters}, held towards the published figures)"
+    return " (your answer)"
+
+
+def _from_winters(assumptions):
+    """Whether the share that comes through was worked out of the keeper's winters."""
+    if not assumptions.winters:
+        return False
+    usual = next(
+        question.default for question in questions_for(assumptions.region) if question.key == "survival_share"
+    )
+    fit = fitted(assumptions.winters, share=usual)
+    return abs(fit.share - assumptions.survival_share) < SAME_SHARE
 
 
 def _words(assumptions):

@@ -64,9 +64,7 @@ def _next(section, facts):
     money, earns = facts.money, section.next_earns
     hundred = sum_words(section.next_money, money)
     if earns > LITTLE:
-        return (
-            f"The next {hundred} would earn {sum_of(earns, money)} a season, what they buy already paid for."
-        )
+        return f"The next {hundred} would earn {sum_of(earns, money)} a season on top of what it costs."
     further = section.points[-1].gain if section.points else Decimal(0)
     here = max((point.gain for point in section.points if point.budget <= section.mark), default=further)
     if further - here > LITTLE:

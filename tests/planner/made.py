@@ -376,7 +376,7 @@ def make_budgets(**fields):
             said="With $300 less to spend, drop from 1 line (and take more of 1) and lose $160 a season.",
         ),
         "sentences": (
-            "The next $100 would earn $41 a season, what they buy already paid for.",
+            "The next $100 would earn $41 a season on top of what it costs.",
             "The curve bends at $3,000: up to there $100 more earn about $195 a season, beyond it about $29.",
             "With $300 less to spend, drop from 1 line (and take more of 1) and lose $160 a season.",
         ),

@@ -45,5 +45,6 @@ def test_winters_of_ones_own_stand_among_the_answers_and_in_the_belief():
     assert (rows["winters"].value, rows["winters"].own) == ("60/54, 70/63, 80/72", True)
     assert (rows["winters"].default, rows["survival_share"].own) == ("not told", True)
     (said,) = beliefs_of(["split"], told)
-    assert f"that {rows['survival_share'].value} of colonies come through the winter (your answer)" in said
+    share = rows["survival_share"].value
+    assert f"that {share} of colonies come through the winter (the average of your 3 winters, " in said
     assert "that 20\xa0% of them are gone by autumn" in said

@@ -35,9 +35,7 @@ def test_what_is_earned_is_told_over_the_smallest_budget():
 
 
 def test_the_next_hundred_is_told_with_what_it_earns():
-    assert section().sentences[0] == (
-        "The next $100 would earn $15 a season, what they buy already paid for."
-    )
+    assert section().sentences[0] == ("The next $100 would earn $15 a season on top of what it costs.")
     assert section(next_earns=4.2).sentences[0].startswith("The next $100 would earn $4.20 a season")
 
 

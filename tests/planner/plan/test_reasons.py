@@ -76,6 +76,14 @@ def test_the_beliefs_a_line_rests_on_are_told_and_own_answers_marked():
     assert "the rest are defaults" in said
 
 
+def test_survival_out_of_the_keepers_winters_is_called_their_average():
+    winters = "60/44, 72/58, 70/38, 66/50"
+    said = why(assumptions=small.assumptions(winters=winters)).text
+    assert "(the average of your 4 winters, held towards the published figures)" in said
+    said = why(assumptions=small.assumptions(winters=winters, survival_share=0.6)).text
+    assert "60\N{NO-BREAK SPACE}% of colonies come through the winter (your answer)" in said
+
+
 def test_boxes_made_ahead_of_any_need_are_not_counted_as_needed():
     """A plan may assemble all it buys on the first free evening: what no use takes is no shortage."""
     scenarios = [small.solved(number, wanted) for number, wanted in enumerate(small.WANTED)]
