@@ -1,8 +1,10 @@
 """A season's answers, and the runs that turned them into orders.
 
-Written by runs.py only; its lease and progress by queue.py, a season's answers by forms.py. Money in whole cents.
+Written by runs.py only; its lease and progress by queue.py, a season's answers by the forms and, from a what-if, by
+variants.py. Money in whole cents.
 """
 
+import datetime as dt
 from decimal import Decimal
 
 from django.conf import settings
@@ -26,6 +28,10 @@ class Season(models.Model):
     def __str__(self):
         return self.name
 
+    def is_under_way(self, today):
+        """True from the day after its first until its 52 weeks are over: it can be planned again."""
+        return self.starts_on < today < self.starts_on + dt.timedelta(weeks=52)
+
     @property
     def budget(self):
         """Decimal, or None where the keeper set no limit."""
@@ -33,7 +39,10 @@ class Season(models.Model):
 
 
 class Run(models.Model):
-    """One planning of a season. The row is the queue: a worker leases it, writes progress, reads `cancel`."""
+    """One planning of a season. The row is the queue: a worker leases it, writes progress, reads `cancel`.
+
+    `begun`: first day of the season it plans within, `day` the evening whose books it reads; `books`: what counted of
+    them, for comparing; `what_if`: what is supposed of a run asked beside its `parent`, empty for a run in earnest."""
 
     class Status(models.TextChoices):
         WAITING = "waiting", _("waiting")
@@ -45,6 +54,10 @@ class Run(models.Model):
     season = models.ForeignKey(Season, models.PROTECT, related_name="runs")
     status = models.CharField(_("status"), max_length=10, choices=Status, default=Status.WAITING)
     day = models.DateField(_("day of the order"))
+    begun = models.DateField(_("first day of the season"), null=True, blank=True)
+    parent = models.ForeignKey("self", models.PROTECT, null=True, blank=True, related_name="variants")
+    what_if = models.JSONField(_("what if"), default=dict, blank=True)
+    books = models.JSONField(_("what counted of the books"), default=dict, blank=True)
     asked_at = models.DateTimeField(_("asked at"))
     asked_by = models.ForeignKey(
         settings.AUTH_USER_MODEL, models.PROTECT, null=True, blank=True, related_name="+"
@@ -87,6 +100,11 @@ class Run(models.Model):
     @property
     def budget(self):
         return None if self.budget_cents is None else Decimal(self.budget_cents) / 100
+
+    @property
+    def later_in_season(self):
+        """True where it plans again, on a day after its season's first."""
+        return self.begun is not None and self.begun < self.day
 
     @property
     def is_over(self):

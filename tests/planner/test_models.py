@@ -1,5 +1,6 @@
 """A season and a run as rows: money in cents, what is over and what is done."""
 
+import datetime as dt
 from decimal import Decimal
 
 import pytest
@@ -33,3 +34,17 @@ def test_two_seasons_of_one_name_are_refused(db):
     made.make_season()
     with pytest.raises(IntegrityError):
         made.make_season()
+
+
+def test_a_season_can_be_planned_again_from_the_day_after_its_first_until_its_year_is_over(db):
+    season = made.make_season()
+    first = season.starts_on
+    days = [0, 1, 363, 364]
+    assert [season.is_under_way(first + dt.timedelta(days=day)) for day in days] == [False, True, True, False]
+
+
+def test_a_run_of_a_later_day_knows_that_its_season_began_before():
+    first = made.DAY
+    assert Run(begun=first, day=first + dt.timedelta(days=40)).later_in_season
+    assert not Run(begun=first, day=first).later_in_season
+    assert not Run(day=first).later_in_season
