@@ -72,6 +72,7 @@ class Run(models.Model):
     seconds = models.PositiveIntegerField(default=120)
     trial = models.PositiveIntegerField(_("fresh seasons it is tried on"), default=300)
     bad_years_curve = models.BooleanField(_("draws the bad-years curve"), default=False)
+    beliefs = models.BooleanField(_("checks the beliefs"), default=False)
     usual_order = models.JSONField(_("usual order"), default=dict, blank=True)
     stage = models.CharField(_("stage"), max_length=40, blank=True)
     bound = models.FloatField(null=True, blank=True)
