@@ -2,7 +2,8 @@
 
 Takes what was found of each piece and where it goes, why the colony died and whether the brood was looked at; gives
 the Act. What the book has and nobody told of is booked as lost. Where foulbrood is suspected, all that the suspicion
-reaches is held back in the same act, dated the day it is booked: what lies where is only known today.
+reaches is held back in the same act. It is then dated the day it is booked, as what lies where is only known today;
+so is that of a hive which an open case has reached, whose gear is held since.
 """
 
 from django.db import transaction
@@ -24,8 +25,10 @@ from inventory.deadouts.refusals import (
     WorkedAlready,
 )
 from inventory.gear import Condition
+from inventory.ledger.posting import lock_books
 from inventory.ledger.rules import colony_place, refuse_living, store
 from inventory.ledger.salvage import GONE, STORED, sorted_out, told_pieces
+from inventory.locations import place_of
 from inventory.models import Deadout, Hold, Part
 from inventory.stock import on_hand
 from inventory.yardwork.whole import together
@@ -40,19 +43,20 @@ def work_deadout(
     """Ends the colony as dead where it has not ended, and takes its hive apart. Once only."""
     seen = _seen(colony, cause, brood_seen, suspected)
     colonies.refuse_future(day)
-    on = timezone.localdate() if suspected else day
     steps = []
 
     def work(act_key):
         bees = _dead(colony, day, who, act_key, note)
         here = colony_place(bees)
         refuse_living(here, day)
-        steps.extend(_taken_apart(bees, here, store(into), pieces, seen, day))
+        steps.extend(_taken_apart(bees, here, store(into), pieces, seen, (day, on)))
         if suspected:
             steps.extend(hold_steps(reach(bees, found_on=day)))
         return [step.entry for step in steps]
 
     with transaction.atomic():
+        lock_books()
+        on = timezone.localdate() if booked_today(colony, suspected=suspected) else day
         act = together("deadout", work, day=on, who=who, key=key, note=act_note, found_allowed=True)
         if not Deadout.objects.filter(act=act).exists():
             row = Deadout.objects.create(
@@ -66,6 +70,12 @@ def work_deadout(
             )
             write_holds(act, steps, row)
     return act
+
+
+def booked_today(colony, *, suspected):
+    """Whether its deadout is dated the day it is booked, whenever it was found."""
+    here = place_of(colony)
+    return bool(suspected or open_cases([here]))
 
 
 def worked(colony):
@@ -94,9 +104,10 @@ def _dead(colony, day, who, act_key, note):
     return bees
 
 
-def _taken_apart(bees, here, there, pieces, seen, day):
-    """Steps of every piece told of, and of those the book has beyond them, as lost."""
-    rows = _with_losses(here, told_pieces(pieces), day)
+def _taken_apart(bees, here, there, pieces, seen, days):
+    """Steps of every piece told of, and of those the book has beyond them, as lost. `days`: found, and booked."""
+    day, on = days
+    rows = _with_losses(here, told_pieces(pieces), on)
     case = None if seen.suspected else open_cases([here]).get(here.pk)
     if case is not None:
         rows = [(part, was, _all_held(counts, part)) for part, was, counts in rows]

@@ -20,7 +20,7 @@ from inventory.deadouts.refusals import WorkedAlready
 from inventory.deadouts.season import losses_between
 from inventory.deadouts.telling import held_elsewhere
 from inventory.deadouts.waiting import to_call, to_freeze, to_work, worked_deadouts
-from inventory.deadouts.work import work_deadout, worked
+from inventory.deadouts.work import booked_today, work_deadout, worked
 from inventory.deadouts.worth import cents_a_piece, money_of, worth_of
 from inventory.forms.deadouts import CareForm, DeadoutForm, SeenForm, SpanForm
 from inventory.models import Deadout, Hold
@@ -90,7 +90,8 @@ def _pieces(request, at, page):
     colony, seen = page["colony"], page["seen"].seen
     into = at.chosen("target") or home_store(request.user)
     cents = cents_a_piece(as_of=at.on) if may_see_money(request.user) else {}
-    ground = {"ground": colony, "into": into, "day": at.on, "as_of": at.as_of}
+    as_of = None if booked_today(colony, suspected=seen.suspected) else at.as_of
+    ground = {"ground": colony, "into": into, "day": at.on, "as_of": as_of}
     form = DeadoutForm(request.POST or None, seen=seen, cents=cents, **ground)
 
     def post(told):

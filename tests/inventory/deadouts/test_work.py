@@ -29,7 +29,7 @@ from inventory.proof import prove
 from inventory.stock import on_hand
 from inventory.yardwork import undo
 from tests import makers
-from tests.inventory.deadouts.conftest import FOUND, HIVE, at, pieces_of, work
+from tests.inventory.deadouts.conftest import FOUND, HIVE, at, hive_of, pieces_of, work
 
 pytestmark = pytest.mark.django_db
 HELD = Condition.HELD
@@ -227,3 +227,22 @@ def test_gear_held_on_the_hive_keeps_its_reason(hive, shed):
     assert [lot.why for lot in lots_at(shed, makers.part("box-deep-10"))] == [
         "set aside by hand on 1 April 2025"
     ]
+
+
+def test_a_hive_found_dead_before_a_case_reached_it_is_booked_today_with_all_its_gear(hive, yard, shed):
+    """Both were found on one day; the first, foulbrood suspected, was booked first and holds the second's gear."""
+    other = hive_of("F-02", yard)
+    work(hive, shed, suspected=True)
+    row = work(other, shed, fate="sound")
+    assert (row.found_on, row.act.day) == (FOUND, timezone.localdate())
+    assert on_hand(other) == {}
+    assert not row.act.movements.filter(found=True).exists()
+    assert sum(at(shed, Condition.HELD).values()) == 2 * sum(HIVE.values())
+
+
+def test_what_a_case_held_on_a_hive_and_was_not_there_is_lost(hive, yard, shed):
+    other = hive_of("F-02", yard)
+    work(hive, shed, suspected=True)
+    row = work(other, shed, pieces=[])
+    assert on_hand(other) == {}
+    assert sum(move.quantity for move in row.act.movements.filter(target__kind="lost")) == sum(HIVE.values())
