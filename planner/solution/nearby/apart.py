@@ -5,7 +5,7 @@ Takes a Problem and its Plan; gives a Nearby, as studying.py does.
 
 from planner.solution.apart import answer_apart
 from planner.solution.nearby.nearby_json import nearby_of
-from planner.solution.nearby.records import Nearby
+from planner.solution.nearby.studying import nothing
 
 
 def study_apart(
@@ -25,15 +25,5 @@ def study_apart(
     task = "study", (problem, plan), settings
     data = answer_apart(task, seconds=seconds, progress=progress, cancelled=cancelled)
     if data is None:
-        return Nearby(
-            moves=(),
-            points=(),
-            knee=None,
-            next_budget=None,
-            next_earns=None,
-            less=None,
-            budget_price=None,
-            seconds=seconds,
-            not_told="What lies next to this order was not worked out in time.",
-        )
+        return nothing(seconds, "What lies next to this order was not worked out in time.")
     return nearby_of(data)

@@ -1,6 +1,6 @@
 """Orders under other budgets by a solve each: for problems that cuts cannot bound, and small ones.
 
-Takes a Problem; answers what an order is worth, and which is best under a budget. Every answer is a fresh programme.
+Takes a Problem; answers which order is best under a budget. Every answer is a fresh programme.
 """
 
 from collections.abc import Callable
@@ -14,7 +14,7 @@ from planner.solution import highs
 from planner.solution.clock import Clock
 from planner.solution.records import INFEASIBLE
 from planner.solution.solving import solve
-from planner.solution.valuing import objective_of
+from planner.solution.valuing import ordered
 
 FINE = 1e-6
 
@@ -36,17 +36,6 @@ class Direct:
     clock: Clock
     tell: Callable
 
-    def worth(self, packs):
-        """The objective under an order, whatever it costs; None where a must-use cannot be served."""
-        free = replace(self.problem, budget=None)
-        packs = {key: count for key, count in packs.items() if count}
-        plan = solve(free, packs=packs, gap=FINE, seconds=self.clock.left(), prices=False)
-        if plan.status == INFEASIBLE:
-            return None
-        if not plan.is_order:
-            raise TimeoutError(plan.reason)
-        return objective_of(free, [scenario.objective for scenario in plan.scenarios])
-
     def best(self, budget):
         """The Best under a budget (None: without one)."""
         limited = replace(self.problem, budget=budget)
@@ -54,6 +43,11 @@ class Direct:
         stopped = not plan.is_order and plan.status != INFEASIBLE
         packs = plan.packs() if plan.is_order else None
         return Best(packs=packs, objective=plan.objective, bound=plan.bound, stopped=stopped)
+
+    def most(self):
+        """The money beyond which more is of no use; None where there is no end to it."""
+        best = self.best(None)
+        return None if best.packs is None else ordered(self.problem, best.packs).spend
 
     def in_fractions(self, budgets):
         """The objective under each budget where nothing has to be whole; None where nothing serves every must-use."""

@@ -1,6 +1,6 @@
 """One pack more and one fewer of every here-and-now line bought, in money.
 
-Takes a Problem, the order and a judge (packs -> objective, None where a must-use cannot be served); gives Moved
+Takes a Problem, the order and a judge (orders -> objectives, None where a must-use cannot be served); gives Moved
 records. Money is afresh from packs: price steps and fees as they fall.
 """
 
@@ -11,50 +11,52 @@ DUST = 1e-9
 
 
 def moves(problem, packs, judge):
-    """Both steps of every line bought, in the problem's order of offers."""
-    place = {offer.code: at for at, offer in enumerate(problem.offers)}
-    bought = [key for key, count in packs.items() if count > DUST]
-    now, spend = None, ordered(problem, packs).spend
-    for key in sorted(bought, key=lambda key: (place[key[0]], key[1])):
-        if now is None:
-            now = judge(packs)
-        for step in (1, -1):
-            yield _moved(problem, packs, key, step, judge, now, spend)
+    """Both steps of every line bought, in the problem's order of offers; fewer where the judge's time ran out."""
+    offers = {offer.code: at for at, offer in enumerate(problem.offers)}
+    bought = sorted(
+        (key for key, count in packs.items() if count > DUST), key=lambda key: (offers[key[0]], key[1])
+    )
+    steps = [(key, step) for key in bought for step in (1, -1)]
+    limits = {(key, step): _limit(problem.offers[offers[key[0]]], packs[key], step) for key, step in steps}
+    orders = [{**packs, key: packs[key] + step} for key, step in steps if not limits[key, step]]
+    now, *worths = judge([packs, *orders]) if orders else [None]
+    asked, spend, found = iter(zip(orders, worths, strict=False)), ordered(problem, packs).spend, []
+    for key, step in steps:
+        if limits[key, step]:
+            found.append(_moved(key, packs[key], step, limit=limits[key, step]))
+            continue
+        order, worth = next(asked, (None, None))
+        if order is None:
+            break
+        after = ordered(problem, order).spend
+        change = 0.0 if worth is None else worth - now
+        over, served = _over(problem, after), worth is not None
+        found.append(_moved(key, packs[key], step, after - spend, change, over, served=served))
+    return tuple(found)
 
 
-def _moved(problem, packs, key, step, judge, now, spend):
-    offer, period = key
-    limit = _limit(problem, key, packs[key], step)
-    cost = change = over = 0.0
-    worth = now
-    if not limit:
-        other = {**packs, key: packs[key] + step}
-        after = ordered(problem, other).spend
-        cost, worth = after - spend, judge(other)
-        change = 0.0 if worth is None or now is None else worth - now
-        over = _over(problem, after)
+def _moved(key, packs, step, cost=0.0, change=0.0, over=0.0, *, served=True, limit=""):
     return Moved(
-        offer=offer,
-        period=period,
-        packs=packs[key],
+        offer=key[0],
+        period=key[1],
+        packs=packs,
         step=step,
         cost_change=_tidy(cost),
         worth_change=_tidy(change),
         over_budget=_tidy(over),
-        served=worth is not None,
+        served=served,
         limit=limit,
     )
 
 
-def _limit(problem, key, packs, step):
-    offer = next(offer for offer in problem.offers if offer.code == key[0])
+def _limit(offer, packs, step):
     if step > 0 and offer.max_packs is not None and packs + 1 > offer.max_packs + DUST:
         return "most"
     return "least" if packs + step < -DUST else ""
 
 
 def _over(problem, spend):
-    """Money past the budget; no less than half a cent is any."""
+    """Money past the budget; less than half a cent is none."""
     over = 0.0 if problem.budget is None else spend - problem.budget
     return over if over > 0.005 else 0.0
 

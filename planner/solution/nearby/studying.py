@@ -4,51 +4,41 @@ Takes a Problem and its Plan; gives a Nearby: moves first, then the curve, its k
 money would do. What time does not allow is left out, and said.
 """
 
-from dataclasses import replace
-
 from planner.solution.clock import Clock
-from planner.solution.nearby.budgets import round_budgets
-from planner.solution.nearby.direct import Direct
+from planner.solution.nearby.curve import curve
+from planner.solution.nearby.judging import Judge
 from planner.solution.nearby.knee import knee_of
 from planner.solution.nearby.moves import moves
-from planner.solution.nearby.records import BudgetPoint, LessMoney, Nearby
-from planner.solution.valuing import ordered
+from planner.solution.nearby.records import LessMoney, Nearby
+
+OUT_OF_TIME = "Time ran out: not all of what lies next to this order is told. Allow more seconds."
 
 
 def study(problem, plan, *, budgets=None, more=100.0, less=300.0, gap=0.001, seconds=60.0, progress=None):
     """What lies next door to `plan`; `budgets` are chosen where none are given; progress(stage, bound, gap) is told."""
     clock, tell = Clock(seconds), progress or (lambda stage, bound, gap: None)
     if not plan.is_order:
-        return _nothing(clock, "There is no order, so nothing lies next to it.")
-    engine = Direct(problem=problem, gap=gap, clock=clock, tell=tell)
+        return nothing(clock.spent(), "There is no order, so nothing lies next to it.")
     tell("one pack more or fewer", None, None)
-    moved = tuple(moves(problem, plan.packs(), engine.worth))
+    judge = Judge(problem, clock)
+    moved = moves(problem, plan.packs(), judge.worths)
     tell("other budgets", None, None)
-    least = engine.least() or 0.0
-    own = problem.budget
-    around = [plan.spend - less] if own is None else [own - less, own, own + more]
-    if budgets is None:
-        free = engine.best(None)
-        most = ordered(problem, free.packs).spend if free.packs is not None else 2 * (own or plan.spend)
-        budgets = round_budgets(least=least, most=most, own=own)
-    wanted = sorted({*budgets, *(money for money in around if money >= least)})
-    points = _curve(problem, plan, engine, wanted)
-    shown = tuple(points[money] for money in sorted(budgets) if money in points)
-    here = plan.objective if own is None else points[own].objective
+    settings = {"budgets": budgets, "more": more, "less": less, "gap": gap, "clock": clock, "tell": tell}
+    points, shown = curve(problem, plan, judge.warm, **settings)
+    missing = len(moved) < 2 * len(plan.here_and_now) or len(points) < len(shown)
     return Nearby(
         moves=moved,
-        points=shown,
-        knee=knee_of([point.budget for point in shown], [point.objective for point in shown]),
-        next_budget=None if own is None else more,
-        next_earns=None if own is None or own + more not in points else points[own + more].objective - here,
-        less=_less(plan, points.get(around[0]), here),
+        points=tuple(points[money] for money in shown if money in points),
+        **_told(problem, plan, points, shown, more, less),
         budget_price=plan.shadow_prices.budget if plan.shadow_prices else None,
         seconds=round(clock.spent(), 3),
-        not_told="",
+        not_told=OUT_OF_TIME if missing else "",
     )
 
 
-def _nothing(clock, why):
+def nothing(seconds, why):
+    """A study that tells only why there is none."""
+
     return Nearby(
         moves=(),
         points=(),
@@ -57,39 +47,22 @@ def _nothing(clock, why):
         next_earns=None,
         less=None,
         budget_price=None,
-        seconds=round(clock.spent(), 3),
+        seconds=round(seconds, 3),
         not_told=why,
     )
 
 
-def _curve(problem, plan, engine, wanted):
-    """The best order known and its bound at each budget: cheaper orders carried forward, bounds carried back."""
-    found = {money: engine.best(money) for money in wanted}
-    fractions = dict(zip(wanted, engine.in_fractions(wanted), strict=True))
-    orders = [(plan.spend, plan.objective, plan.packs())]
-    orders += [
-        (ordered(problem, row.packs).spend, row.objective, row.packs)
-        for row in found.values()
-        if row.packs is not None
-    ]
-    points, upper = {}, float("inf")
-    for money in wanted:
-        within = [order for order in orders if order[0] <= money + 1e-6]
-        if within:
-            spend, objective, packs = max(within, key=lambda order: order[1])
-            points[money] = BudgetPoint(
-                budget=money,
-                spend=spend,
-                objective=objective,
-                bound=found[money].bound,
-                fractions=fractions[money],
-                packs=packs,
-            )
-    for money in reversed(list(points)):
-        point = points[money]
-        upper = max(min(upper, point.bound, point.fractions), point.objective)
-        points[money] = replace(point, bound=upper, fractions=max(point.fractions, point.objective))
-    return points
+def _told(problem, plan, points, shown, more, less):
+    """The knee, what so much more earns and so much less loses, as far as the points tell."""
+    own, curve = problem.budget, [points[money] for money in shown if money in points]
+    here = points[own].objective if own in points else plan.objective
+    after = points.get(None if own is None else own + more)
+    return {
+        "knee": knee_of([point.budget for point in curve], [point.objective for point in curve]),
+        "next_budget": None if after is None else more,
+        "next_earns": None if after is None else after.objective - here,
+        "less": _less(plan, points.get((plan.spend if own is None else own) - less), here),
+    }
 
 
 def _less(plan, point, here):
@@ -98,9 +71,6 @@ def _less(plan, point, here):
         return None
     before, after = plan.packs(), dict(point.packs)
     keys = sorted({*before, *after}, key=lambda key: (key[1], key[0]))
-    changes = tuple(
-        (*key, before.get(key, 0), after.get(key, 0))
-        for key in keys
-        if before.get(key, 0) != after.get(key, 0)
-    )
+    rows = ((*key, before.get(key, 0), after.get(key, 0)) for key in keys)
+    changes = tuple(row for row in rows if row[2] != row[3])
     return LessMoney(budget=point.budget, lost=max(here - point.objective, 0.0), changes=changes)

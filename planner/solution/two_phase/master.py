@@ -149,7 +149,7 @@ class Master:
     def near(self, gap, seconds, lowest, highest, *, full=False):
         """A good point in whole numbers within narrower bounds, by one cut a point or by all (`full`): its bound holds
         within them."""
-        model = (self.solver if full else self.rough).getLp()
+        model = self._model() if full else self.rough.getLp()
         ends = np.array(model.col_lower_), np.array(model.col_upper_)
         ends[0][: self.count], ends[1][: self.count] = lowest, highest
         model.col_lower_, model.col_upper_ = ends
@@ -160,7 +160,11 @@ class Master:
         points, programmes within the programme, takes longer than the proof."""
         options = {"time_limit": max(seconds, 0.1), "mip_rel_gap": gap, "random_seed": seed}
         options |= dict.fromkeys(WITHIN, False)
-        return self._whole(self.solver.getLp(), options, start=start, tell=tell)
+        return self._whole(self._model(), options, start=start, tell=tell)
+
+    def _model(self):
+        """What is asked in whole numbers, before its columns are whole."""
+        return self.solver.getLp()
 
     def _whole(self, model, options, *, start=None, tell=None):
         earnings = [False] * (model.num_col_ - self.count)

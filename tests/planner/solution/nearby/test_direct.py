@@ -11,14 +11,6 @@ def engine(**changes):
     return Direct(problem=small_problem(**changes), gap=0.0, clock=Clock(30), tell=lambda *told: None)
 
 
-def test_an_order_is_worth_what_its_uses_bring_less_its_cost_whatever_the_budget():
-    assert engine(budget=5).worth({("boxes", 0): 3}) == pytest.approx(45)
-
-
-def test_an_order_under_which_a_must_use_is_short_has_no_worth():
-    assert engine(use={"must": True}).worth({("boxes", 0): 3}) is None
-
-
 def test_the_best_order_keeps_to_its_budget():
     best = engine().best(25)
     assert (best.packs, best.objective) == ({("boxes", 0): 2}, pytest.approx(30))
@@ -38,3 +30,7 @@ def test_the_least_money_serves_every_must_use_fee_and_all():
 def test_a_budget_too_small_for_a_must_use_has_no_order():
     found = engine(use={"must": True}).best(25)
     assert (found.packs, found.stopped) == (None, False)
+
+
+def test_the_most_is_the_spend_of_the_best_order_without_a_budget():
+    assert engine(budget=5).most() == pytest.approx(40)

@@ -8,7 +8,7 @@ from tests.planner.small_problems import small, small_problem
 
 
 def told(problem, packs, judge):
-    return list(moves(problem, packs, judge))
+    return list(moves(problem, packs, lambda orders: [judge(order) for order in orders]))
 
 
 def test_price_steps_and_fees_are_counted_as_they_fall():
@@ -50,3 +50,8 @@ def test_lines_come_in_the_problems_order_and_nothing_bought_has_none():
     packs = {("others", 0): 1, ("boxes", 0): 0}
     assert [moved.offer for moved in told(problem, packs, lambda packs: 0.0)] == ["others", "others"]
     assert told(problem, {}, lambda packs: 0.0) == []
+
+
+def test_what_a_judge_had_no_time_for_is_left_out():
+    found = moves(small_problem(), {("boxes", 0): 4}, lambda orders: [10.0, 7.0])
+    assert [(moved.step, moved.worth_change) for moved in found] == [(1, -3.0)]

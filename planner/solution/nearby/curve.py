@@ -1,0 +1,73 @@
+"""The curve over budgets: the best order known and what none can beat, at each.
+
+Takes a Problem, its Plan and warm scenarios where it has them; gives {budget: BudgetPoint}, of the budgets shown and of
+the little more and less beside the order, and which are shown. Cheaper orders are carried forward, bounds back, so that
+neither ever falls as the budget rises.
+"""
+
+from dataclasses import replace
+
+from planner.solution.nearby.budgets import round_budgets
+from planner.solution.nearby.direct import Direct
+from planner.solution.nearby.records import BudgetPoint
+from planner.solution.nearby.sweep import Sweep
+from planner.solution.solving import FINE_GAP, MANY_SCENARIOS
+from planner.solution.two_phase import CannotCut, suits
+from planner.solution.valuing import ordered
+
+DUST = 1e-6
+
+
+def curve(problem, plan, warm, *, budgets, more, less, gap, clock, tell):
+    """({budget: point}, budgets shown); fewer points than shown where time ran out."""
+    settings = {"gap": gap, "clock": clock, "tell": tell}
+    asked = {"budgets": budgets, "more": more, "less": less, "clock": clock}
+    direct = Direct(problem=problem, **settings)
+    if suits(problem) and len(problem.scenarios) >= MANY_SCENARIOS and gap >= FINE_GAP:
+        try:
+            sweep = Sweep(problem, warm, **settings)
+            sweep.know(plan.packs())
+            return _curve(problem, plan, sweep, **asked)
+        except CannotCut:
+            pass
+    return _curve(problem, plan, direct, **asked)
+
+
+def _curve(problem, plan, engine, *, budgets, more, less, clock):
+    own = problem.budget
+    least = engine.least() or 0.0
+    if budgets is None:
+        most = engine.most()
+        most = 2 * (plan.spend if own is None else own) if most is None else most
+        budgets = round_budgets(least=least, most=most, own=own)
+    beside = [plan.spend - less] if own is None else [own - less, own, own + more]
+    wanted = sorted({*budgets, *(money for money in beside if money >= least - DUST)})
+    found = {}
+    for money in wanted:
+        if clock.is_over():
+            break
+        best = engine.best(money)
+        if best.bound is not None:
+            found[money] = best
+    fractions = dict(zip(found, engine.in_fractions(list(found)), strict=True)) if found else {}
+    return _points(problem, plan, found, fractions), sorted(budgets)
+
+
+def _points(problem, plan, found, fractions):
+    orders = [(plan.spend, plan.objective, plan.packs())]
+    for best in found.values():
+        if best.packs is not None:
+            orders.append((ordered(problem, best.packs).spend, best.objective, best.packs))
+    points, upper = {}, float("inf")
+    for money in sorted(found, reverse=True):
+        within = [order for order in orders if order[0] <= money + DUST]
+        if not within:
+            continue
+        spend, objective, packs = max(within, key=lambda order: order[1])
+        loose = found[money].bound if fractions[money] is None else fractions[money]
+        upper = max(min(upper, found[money].bound, loose), objective)
+        point = BudgetPoint(
+            budget=money, spend=spend, objective=objective, bound=upper, fractions=loose, packs=packs
+        )
+        points[money] = replace(point, fractions=max(loose, objective))
+    return points

@@ -1,0 +1,97 @@
+"""The master of all budgets: one store of cuts, only the budget row's right side changes from point to point.
+
+Takes an OrderPart made without a budget; gives points in fractions and in whole numbers as the two-phase master does.
+In whole numbers only cuts near to binding about the points weighed last are asked; the bound is as true without the
+rest.
+"""
+
+import highspy
+import numpy as np
+
+from planner.solution.two_phase.master import Master
+
+NEAR = 0.01  # of what all earn: a cut further from binding is left out
+RECENT = 16  # points weighed last
+
+
+class CutMaster(Master):
+    def __init__(self, part, groups):
+        self.slopes, self.values = np.zeros((0, len(part.packs))), np.zeros(0)
+        self.of_group, self.rows = np.zeros(0, dtype=int), np.zeros(0, dtype=np.int32)
+        self.recent: list = []
+        super().__init__(part, groups)
+        self.own_limits = self.lowest.copy(), self.highest.copy()
+        self.budget_row = self.solver.getNumRow()
+        where = np.flatnonzero(self.costs)
+        for solver in (self.solver, self.rough):
+            numbers = len(where), where.astype(np.int32), -self.costs[where]
+            solver.addRow(-highspy.kHighsInf, highspy.kHighsInf, *numbers)
+
+    def begin_at(self, budget, points=()):
+        """All that is asked from now on keeps to this budget (None: to none); earlier narrowing is undone."""
+        limit = highspy.kHighsInf if budget is None else budget
+        for solver in (self.solver, self.rough):
+            solver.changeRowBounds(self.budget_row, -highspy.kHighsInf, limit)
+        self.lowest, self.highest = (limits.copy() for limits in self.own_limits)
+        for column in range(self.count):
+            self.free(column)
+        self.recent = [self.packs(columns) for columns in points]
+
+    def cuts(self, cuts, packs):
+        first = self.solver.getNumRow()
+        super().cuts(cuts, packs)
+        slopes = np.array([slopes for _, slopes in cuts])
+        self.slopes = np.vstack([self.slopes, slopes])
+        self.values = np.append(self.values, [value - float(slope @ packs) for value, slope in cuts])
+        self.of_group = np.append(self.of_group, np.arange(len(cuts)))
+        self.rows = np.append(self.rows, np.arange(first, first + len(cuts), dtype=np.int32))
+        self.recent = [*self.recent[-RECENT:], packs]
+
+    def spend(self, columns):
+        """Money of the order alone."""
+        return -self.cost(columns)
+
+    def _model(self):
+        """The programme without the cuts that do not matter about the points weighed last."""
+        solver = highspy.Highs()
+        solver.setOptionValue("output_flag", False)
+        solver.passModel(self.solver.getLp())
+        gone = self.rows[~self._matter()]
+        solver.deleteRows(len(gone), gone)
+        return solver.getLp()
+
+    def _matter(self):
+        """By cut, whether it is near to the one of its group that binds at some point weighed last."""
+        says = self.values[:, None] + self.slopes @ np.array(self.recent).T
+        least = np.full((self.groups, says.shape[1]), np.inf)
+        np.minimum.at(least, self.of_group, says)
+        near = NEAR * np.abs(least.sum(axis=0)).max() / self.groups
+        return (says - least[self.of_group] <= near).any(axis=1)
+
+    def cheapest(self, seconds):
+        """The columns of the cheapest whole order that keeps to all that is known to be needed; None without one."""
+        solver = highspy.Highs()
+        solver.setOptionValue("output_flag", False)
+        solver.passModel(self.solver.getLp())
+        width = self.count + self.groups
+        every = np.arange(width, dtype=np.int32)
+        solver.deleteRows(len(self.rows), self.rows)
+        solver.changeColsCost(width, every, np.append(self.costs, np.zeros(self.groups)))
+        return self._whole(solver.getLp(), {"time_limit": max(seconds, 0.1), "mip_rel_gap": 1e-6}).columns
+
+    def columns_of(self, packs):
+        """The cheapest columns of a given order; None where it cannot be placed."""
+        solver = highspy.Highs()
+        solver.setOptionValue("output_flag", False)
+        solver.passModel(self.solver.getLp())
+        solver.deleteRows(len(self.rows), self.rows)
+        for share, key in zip(self.shares, self.keys, strict=True):
+            where = np.flatnonzero(share)
+            count = float(packs.get(key, 0))
+            solver.addRow(count, count, len(where), where.astype(np.int32), share[where])
+        solver.changeColsCost(
+            self.groups,
+            np.arange(self.count, self.count + self.groups, dtype=np.int32),
+            np.zeros(self.groups),
+        )
+        return self._whole(solver.getLp(), {"time_limit": 5.0}).columns

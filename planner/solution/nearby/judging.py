@@ -1,0 +1,54 @@
+"""What given orders are worth, every scenario's recourse re-solved, whatever they cost.
+
+Takes a Problem, then orders {(offer, period): packs}; gives each one's objective, None where a must-use cannot be
+served under it. One warm programme a scenario where recourse is linear; else a whole programme an order.
+"""
+
+from dataclasses import replace
+
+from planner.programme.blocks import linear_recourse
+from planner.solution.records import INFEASIBLE
+from planner.solution.solving import solve
+from planner.solution.valuing import objective_of, ordered
+from planner.solution.warm import NoRecourse, WarmScenarios
+
+FINE = 1e-6
+
+
+class Judge:
+    def __init__(self, problem, clock, warm=None):
+        self.problem, self.clock = replace(problem, budget=None), clock
+        self.warm = WarmScenarios(self.problem) if warm is None and linear_recourse(problem) else warm
+
+    def worths(self, orders):
+        """The objective of each order; the last ones are left out where time runs out."""
+        return self._by_programmes(orders) if self.warm is None else self._by_scenarios(orders)
+
+    def _by_scenarios(self, orders):
+        """All orders in one scenario after another: each starts where the one before ended."""
+        owns: list[list] = [[] for _ in orders]
+        for scenario in self.warm.scenarios:
+            for own, packs in zip(owns, orders, strict=True):
+                try:
+                    own.append(scenario.own(packs))
+                except NoRecourse:
+                    own.append(None)
+        return [self._objective(own, packs) for own, packs in zip(owns, orders, strict=True)]
+
+    def _objective(self, own, packs):
+        if None in own:
+            return None
+        spend = ordered(self.problem, packs).spend
+        return objective_of(self.problem, [money - spend for money in own])
+
+    def _by_programmes(self, orders):
+        found: list = []
+        for packs in orders:
+            if self.clock.is_over():
+                break
+            held = {key: count for key, count in packs.items() if count}
+            plan = solve(self.problem, packs=held, gap=FINE, seconds=self.clock.left(), prices=False)
+            if plan.status != INFEASIBLE and (not plan.is_order or plan.gap is None or plan.gap > 10 * FINE):
+                break
+            found.append(plan.objective)
+        return found

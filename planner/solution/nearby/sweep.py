@@ -1,0 +1,137 @@
+"""Orders under many budgets by one master and one set of warm scenarios: cuts found at one budget hold at all.
+
+Takes a Problem that suits cuts and its warm scenarios; gives the best order and bound under each budget. Points are
+taken by rising budget: each begins where the one before ended, whose orders it can afford.
+"""
+
+from dataclasses import replace
+
+import numpy as np
+
+from planner.programme.here_and_now import order_part
+from planner.solution.nearby.cut_master import CutMaster
+from planner.solution.nearby.direct import Best
+from planner.solution.two_phase.earnings import Earnings
+from planner.solution.two_phase.search import NoOrder, Search
+from planner.solution.valuing import ordered
+from planner.solution.warm import NoRecourse
+
+FINE, COARSE = 10, 5  # groups of scenarios: more of them for a fine gap
+FINE_GAP = 0.002
+STEPS = 80
+DUST = 1e-6
+
+
+class Sweep:
+    def __init__(self, problem, warm, *, gap, clock, tell):
+        self.problem, self.gap, self.clock, self.tell = problem, gap, clock, tell
+        free = replace(problem, budget=None)
+        part = order_part(free)
+        self.earnings = Earnings(free, warm, list(part.packs), FINE if gap < FINE_GAP else COARSE)
+        self.master = CutMaster(part, self.earnings.groups)
+        self.last = None
+        self.orders: list = []  # (spend, objective, columns) of every best order
+
+    def know(self, packs):
+        """Keeps a given order to begin from."""
+        columns = self.master.columns_of(packs)
+        if columns is not None:
+            search = self._search(None)
+            worth = search.worth(columns)
+            if worth > -np.inf:
+                self.orders.append((self._spend(columns), worth, columns))
+
+    def least(self):
+        """The least money that serves every must-use; None where no money does."""
+        master = self.master
+        master.begin_at(None)
+        while True:
+            found = master.cheapest(self.clock.left())
+            if found is None:
+                return None
+            try:
+                self.earnings.at(master.packs(found))
+                return self._spend(found)
+            except NoRecourse as fault:
+                if fault.limit is None or self.clock.is_over():
+                    return None
+                master.needed(*self.earnings.of_keys(fault.limit))
+
+    def most(self):
+        """About the money beyond which more is of no use."""
+        search = self._search(None)
+        search.look_in_fractions()
+        self.last = None
+        return self.master.spend(search.looked)
+
+    def best(self, budget):
+        """The Best order under a budget (None: without one), asked after all smaller ones."""
+        search = self._search(budget)
+        try:
+            search.look_in_fractions()
+            if self.master.whole.any() and not search.is_done():
+                search.look_near()
+                search.look_in_whole_numbers()
+        except NoOrder:
+            return Best(packs=None, objective=None, bound=None)
+        self.last = search
+        bound = search.upper if search.upper < np.inf else None
+        if search.best_columns is None:
+            return Best(packs=None, objective=None, bound=bound, stopped=True)
+        packs, spend = self._packs(search.best_columns), self._spend(search.best_columns)
+        objective = search.best + self.master.spend(search.best_columns) - spend
+        self.orders.append((spend, search.best, search.best_columns))
+        return Best(packs=packs, objective=objective, bound=None if bound is None else max(bound, objective))
+
+    def in_fractions(self, budgets):
+        """The objective under each budget where nothing has to be whole, by all cuts found: never too low."""
+        found = []
+        for budget in budgets:
+            self.master.begin_at(budget)
+            found.append(self.master.relaxed(self.clock.left(least=5.0)).bound)
+        return found
+
+    def _search(self, budget):
+        search = BudgetSearch(self.master, self.earnings, gap=self.gap, clock=self.clock, tell=self.tell)
+        if self.last is not None:
+            search.looked, search.start = self.last.looked, self.last.start
+        for spend, worth, columns in self.orders:
+            if (budget is None or spend <= budget + DUST) and worth > search.best:
+                search.best, search.best_columns = worth, columns
+        self.master.begin_at(budget, [x for x in (search.looked, search.best_columns) if x is not None])
+        return search
+
+    def _packs(self, columns):
+        columns = np.where(self.master.whole, np.round(columns), columns)
+        counts = self.master.packs(columns).tolist()
+        return {key: count for key, count in zip(self.master.keys, counts, strict=True) if count > DUST}
+
+    def _spend(self, columns):
+        return ordered(self.problem, self._packs(columns)).spend
+
+
+class BudgetSearch(Search):
+    """The search at one budget, begun at the best point in fractions of a smaller one."""
+
+    start = -np.inf  # worth of `looked`
+
+    def look_in_fractions(self):
+        if self.looked is None:
+            super().look_in_fractions()
+            self.start = self.worth(self.looked)
+            return
+        step, near = 0.5, (2 if self.master.whole.any() else 1) * self._settled()
+        for _ in range(STEPS):
+            found = self.relaxed()
+            if found.bound is None:
+                return
+            moved = found.bound < self.upper - 0.05 * (self.upper - self.start)
+            step = 0.5 if moved else min(1.0, 1.4 * step)
+            self.upper = min(self.upper, found.bound)
+            self.tell("other budgets")
+            if self.upper - self.start <= near * max(1.0, abs(self.start)) or self.clock.is_over():
+                return
+            between = self.looked + step * (found.columns - self.looked)
+            here = self.worth(between)
+            if here > self.start:
+                self.start, self.looked = here, between

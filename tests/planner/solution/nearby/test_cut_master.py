@@ -1,0 +1,53 @@
+"""The master of all budgets."""
+
+import numpy as np
+import pytest
+
+from planner.programme.here_and_now import order_part
+from planner.solution.nearby.cut_master import CutMaster
+from tests.planner.small_problems import small_problem
+
+
+def master(**changes):
+    found = CutMaster(order_part(small_problem(**changes)), 1)
+    found.begin_at(None)
+    return found
+
+
+def test_the_budget_is_the_right_side_of_one_row():
+    found = master()
+    found.cuts([(0.0, np.array([25.0]))], np.zeros(1))
+    for budget, worth in ((20, 30.0), (30, 45.0), (10, 15.0)):
+        found.begin_at(budget)
+        assert found.relaxed(5).bound == pytest.approx(worth)
+
+
+def test_narrowing_ends_with_its_budget():
+    found = master()
+    found.cuts([(0.0, np.array([25.0]))], np.zeros(1))
+    found.narrow(0, 0, 1)
+    found.begin_at(30)
+    assert found.relaxed(5).bound == pytest.approx(45)
+
+
+def test_cuts_far_from_binding_are_left_out_and_the_bound_stays_true():
+    found = master()
+    for value, slope, at in ((0.0, 25.0, 0.0), (1000.0, 25.0, 0.0), (75.0, 5.0, 3.0)):
+        found.cuts([(value, np.array([slope]))], np.array([at]))
+    found.begin_at(40, [np.array([3.0])])
+    assert found._matter().tolist() == [True, False, True]
+    assert found.in_whole_numbers(1e-6, 5).bound == pytest.approx(45)
+
+
+def test_the_cheapest_order_keeps_to_what_is_needed():
+    found = master(supplier={"order_fee": 7})
+    found.needed(np.array([1.0]), 2.5)
+    columns = found.cheapest(5)
+    assert (found.packs(columns).tolist(), found.spend(columns)) == ([3], pytest.approx(37))
+
+
+def test_an_order_has_its_columns_fee_and_price_step_included():
+    steps = [{"from_packs": 1, "price": 10}, {"from_packs": 4, "price": 8}]
+    found = master(supplier={"order_fee": 7}, offer={"prices": steps, "max_packs": 6})
+    assert found.spend(found.columns_of({("boxes", 0): 4})) == pytest.approx(39)
+    assert found.columns_of({("boxes", 0): 7}) is None
