@@ -56,6 +56,18 @@ def test_the_order_is_printed_and_its_files_are_written(season, capsys, tmp_path
     assert "Order" in openpyxl.load_workbook(files["order.xlsx"]).sheetnames
 
 
+def test_what_other_budgets_would_do_is_printed_unless_it_is_not_asked(season, capsys):
+    out = printed(capsys, "--trial", "0")
+    assert "The next $100 " in out and "With $300 less to spend" in out
+    out = printed(capsys, "--trial", "0", "--nearby-seconds", "0")
+    assert "The next $100" not in out
+
+
+def test_seconds_to_ask_in_that_are_no_number_are_refused(season):
+    refusal = refused("--nearby-seconds", "soon")
+    assert "--nearby-seconds: a number from 0 to 86400, got 'soon'" in str(refusal)
+
+
 def test_the_problem_file_solved_by_size_gives_the_same_order(season, capsys, tmp_path):
     problem, plan, again = tmp_path / "problem.json", tmp_path / "plan.json", tmp_path / "again.json"
     printed(capsys, "--problem", str(problem), "--plan", str(plan), "--gap", "0.001")
