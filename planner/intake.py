@@ -56,6 +56,7 @@ def operation_as_of(day):
         offers=_offers(),
         recipes=_recipes(),
         truck_lb=keeper.truck_lb,
+        truck_cubic_ft=keeper.truck_cubic_ft,
     )
 
 
@@ -169,6 +170,9 @@ def _parts():
             weight_lb=float(part.tare_lb),
             list_price=part.list_price,
             years_of_life=part.years_of_life,
+            length_in=part.length_in,
+            width_in=part.width_in,
+            height_in=part.height_in,
         )
         for part in Part.objects.all()
     )

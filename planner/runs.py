@@ -30,6 +30,7 @@ from planner.errors import (
     RunStopped,
     UnknownSetting,
 )
+from planner.following import followed
 from planner.intake import operation_as_of
 from planner.models import Run
 from planner.plan import Report, report_of
@@ -132,6 +133,7 @@ def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
     freely = tried.without_budget() if held_back(problem, plan) else None
     trial = tried.on_fresh_seasons(scenarios) if settings.trial else None
     curve = tried.bad_years_curve() if settings.bad_years_curve else None
+    after = followed(tried, projections)
     progress("writing down the reasons")
     report = report_of(
         operation,
@@ -143,6 +145,7 @@ def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
         trial=trial,
         bad_years=curve,
         nearby=nearby,
+        after=after,
     )
     return Outcome(operation=operation, assumptions=assumptions, problem=problem, plan=plan, report=report)
 

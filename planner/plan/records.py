@@ -8,6 +8,7 @@ import datetime as dt
 from dataclasses import dataclass
 from decimal import Decimal
 
+from planner.after.records import AfterSection
 from planner.beliefs.records import BeliefsSection
 from planner.plan.budget_records import BudgetSection, Move
 from planner.plan.trial_records import BadYearsSection, TrialSection
@@ -248,6 +249,7 @@ class Report:
     beliefs: BeliefsSection | None = None
     budgets: BudgetSection | None = None
     computed: tuple[ComputedRow, ...] = ()
+    after: AfterSection | None = None
 
     @property
     def lines(self):

@@ -30,9 +30,11 @@ def report_of(
     bad_years=None,
     nearby=None,
     beliefs=None,
+    after=None,
 ):
     """`rivals`: orders judged on the same seasons; `without_budget`: the best order with no budget, if solved;
-    `nearby`: the order's neighbours, if studied; `trial`, `bad_years`, `beliefs`: their sections, if tried."""
+    `nearby`: the order's neighbours, if studied; `trial`, `bad_years`, `beliefs`: their sections, if tried;
+    `after`: what follows the order, if planned."""
     facts = Facts(
         operation=operation,
         assumptions=assumptions,
@@ -67,6 +69,7 @@ def report_of(
         beliefs=beliefs,
         budgets=budget_section(nearby, facts),
         computed=computed_rows(operation, assumptions, problem),
+        after=after,
     )
 
 

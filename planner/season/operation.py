@@ -72,6 +72,9 @@ class PartFacts:
     weight_lb: float = 0.0
     list_price: Decimal = Decimal(0)
     years_of_life: int = 10
+    length_in: Decimal | None = None  # outside, where the catalogue tells it
+    width_in: Decimal | None = None
+    height_in: Decimal | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -142,6 +145,7 @@ class Operation:
     offers: tuple[OfferFacts, ...] = ()
     recipes: tuple[RecipeFacts, ...] = ()
     truck_lb: int = 1000
+    truck_cubic_ft: int = 50
 
     @cached_property
     def sets_by_code(self):

@@ -20,14 +20,14 @@ DAY = dt.date(2025, 4, 10)
 
 @pytest.fixture
 def shed(db):
-    makers.make_keeper(region="north", truck_lb=800)
+    makers.make_keeper(region="north", truck_lb=800, truck_cubic_ft=64)
     return makers.make_shed()
 
 
 def test_the_keeper_and_the_shed_are_read(shed):
     operation = operation_as_of(DAY)
     assert (operation.day, operation.region, operation.money) == (DAY, "north", "USD")
-    assert (operation.shed, operation.truck_lb) == (shed.code, 800)
+    assert (operation.shed, operation.truck_lb, operation.truck_cubic_ft) == (shed.code, 800, 64)
 
 
 def test_books_without_a_shed_are_refused(db):
