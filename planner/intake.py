@@ -4,6 +4,7 @@ Takes a day; gives yards, sets, colonies with their gear, stock, what is on orde
 Does not judge or plan; refuses where the books cannot tell where an order arrives or what a set is made of.
 """
 
+import datetime as dt
 from collections import Counter, defaultdict
 from decimal import Decimal
 
@@ -30,6 +31,7 @@ from planner.season.operation import (
     PartFacts,
     RecipeFacts,
     SetFacts,
+    SoFar,
     StockLine,
     SupplierFacts,
     WindowFacts,
@@ -37,8 +39,11 @@ from planner.season.operation import (
 )
 
 
-def operation_as_of(day):
-    """All that the books say on the evening of that day."""
+A_YEAR = dt.timedelta(weeks=52)
+
+
+def operation_as_of(day, *, begun=None):
+    """All that the books say on the evening of that day; `begun`: first day of a season that is under way."""
     keeper = keeper_facts()
     colonies = _colony_groups(day)
     return Operation(
@@ -57,6 +62,24 @@ def operation_as_of(day):
         recipes=_recipes(),
         truck_lb=keeper.truck_lb,
         truck_cubic_ft=keeper.truck_cubic_ft,
+        so_far=_so_far(day, begun),
+    )
+
+
+def _so_far(day, begun):
+    """What became of colonies in the season up to the day, and those found dead in the year before it."""
+    ended = Colony.objects.filter(ended_on__lte=day, ended_on__gt=day - A_YEAR)
+    dead = Counter(ended.filter(ended_why=Colony.Ended.DIED).values_list("ended_on", flat=True))
+    told = {"dead": tuple(sorted(dead.items()))}
+    if begun is None or begun >= day:
+        return SoFar(**told)
+    sold = ended.filter(ended_why=Colony.Ended.SOLD, ended_on__gt=begun, hive_set__is_nuc=True)
+    made = Colony.objects.filter(origin=Colony.Origin.SPLIT, started_on__gt=begun, started_on__lte=day)
+    return SoFar(
+        colonies_begun=Colony.objects.alive(on=begun).count(),
+        splits_made=made.exclude(ended_why=Colony.Ended.MISTAKE).count(),
+        nucs_sold=sold.count(),
+        **told,
     )
 
 

@@ -19,8 +19,9 @@ def drawing(operation, assumptions, classes):
         for window in yard.windows:
             piece = piece_of(assumptions.start, assumptions.weeks, window)
             key = window.name, circuit_of(yard, assumptions).before(piece.first), piece.last
+            rest = (piece.last - piece.first + 1) / piece.of_weeks if assumptions.began_before else 1
             count = flow_class.colonies[piece.first]
-            frames[key] = frames.get(key, 0) + count * assumptions.drawn_by(flow_class.strength)
+            frames[key] = frames.get(key, 0) + int(count * assumptions.drawn_by(flow_class.strength) * rest)
     return _drawings(frames)
 
 

@@ -12,7 +12,8 @@ import numpy as np
 
 from planner.projection.growth import modelled_share
 from planner.projection.records import SuperNeed
-from planner.season.calendar import circuit_of, piece_of
+from planner.projection.supers_on import supers_on
+from planner.season.calendar import Piece, circuit_of, is_ahead, piece_of
 
 # What a colony gathers beside a full one, and how much it catches up by the tenth week after the first look:
 # judgement; Farrar found that large colonies gather more than in proportion.
@@ -73,22 +74,36 @@ def super_needs(operation, assumptions, classes, scenario):
     """All supers wanted, the crop if they are all there, and each class's lb a colony over the year."""
     needs, crop, by_class = [], 0.0, {}
     yards = operation.yards_by_code
+    on_hives = supers_on(operation, assumptions)
     for flow_class in classes:
         yard = yards[flow_class.yard]
+        on_now = on_hives.get((flow_class.yard, flow_class.strength, flow_class.width), 0.0)
         total = 0.0
         for window in yard.windows:
             piece = piece_of(assumptions.start, assumptions.weeks, window)
             count = flow_class.colonies[piece.last]
-            if count <= 0:
+            if count <= 0 or not is_ahead(assumptions, piece.first):
                 continue
             factor = scenario.flow[yard.code, window.name]
             gained = class_gain(flow_class, piece, window.gain_lb * factor, assumptions.growth)
+            stored = _stored(assumptions, flow_class, piece, window.gain_lb * factor, on_now)
+            total += gained[-1]
+            gained = [stored + lb for lb in gained]
             found = _supers(assumptions, yard, window, piece, flow_class, count, gained)
             needs.extend(found)
-            total += gained[-1]
-            crop += sum(need.honey_lb * need.colonies for need in found)
+            crop += max(0.0, sum(need.honey_lb * need.colonies for need in found) - stored * count)
         by_class[flow_class.yard, flow_class.strength] = total
     return tuple(needs), crop, by_class
+
+
+def _stored(assumptions, flow_class, piece, gain_lb, on_now):
+    """Honey a colony has in the supers that are on it, where the season is under way and the flow is on: they stay on
+    until they are pulled with the rest."""
+    if not on_now or not piece.gone_weeks or not assumptions.began_before:
+        return 0.0
+    gone = Piece(first=-piece.gone_weeks, last=-1, gone_weeks=0, of_weeks=piece.of_weeks)
+    so_far = class_gain(flow_class, gone, gain_lb, assumptions.growth)[-1]
+    return min(so_far, on_now * assumptions.honey_per_super_lb * super_share(flow_class.width))
 
 
 def _supers(assumptions, yard, window, piece, flow_class, count, gained):

@@ -4,13 +4,16 @@ Takes standings, splits and super needs; gives who wants what from week to week.
 """
 
 from planner.projection.records import SecondBox, SmallGear
-from planner.season.calendar import circuit_of, period_of
+from planner.projection.splits import nucs_to_sell
+from planner.season.calendar import circuit_of, is_ahead, period_of, weeks_since
 
 # A fair colony is ready for its second box two weeks after a strong one, a split six weeks after it is hived;
 # a weak colony not at all in time: judgement.
 BOX_DELAY_WEEKS = {"strong": 0, "fair": 2}
 SPLIT_BOX_DELAY_WEEKS = 6
 SPLITS_THAT_GROW = 0.7
+# A single is still given its second box, and a nuc of this year its hive, so many weeks after the usual one: judgement.
+BOX_LATE_WEEKS = 8
 # Feeders go round: a third of the yards at a time, each for two weeks. Judgement.
 FEEDER_WEEKS = 2
 FEEDER_ROUNDS = 3
@@ -22,27 +25,41 @@ def second_boxes(operation, assumptions, standings, splits, homes, crop_by_class
     sets = operation.sets_by_code
     yards = operation.yards_by_code
     week = period_of(assumptions.start, assumptions.weeks, assumptions.second_box_week)
+    to_sell = 0 if is_ahead(assumptions, week) else nucs_to_sell(operation, assumptions)
     boxes = []
     for standing in standings:
         facts = sets[standing.hive_set]
         delay = _delay(assumptions, facts, standing.strength)
         if delay is None:
             continue
-        at = circuit_of(yards[standing.yard], assumptions).before(min(week + delay, assumptions.weeks - 1))
-        if standing.at(at):
+        due = _due(assumptions, facts, week, delay)
+        at = circuit_of(yards[standing.yard], assumptions).before(min(due, assumptions.weeks - 1))
+        sold = min(to_sell, standing.at(at)) if facts.is_nuc else 0
+        to_sell -= sold
+        if standing.at(at) > sold:
             boxes.append(
                 SecondBox(
                     yard=standing.yard,
                     strength=standing.strength,
                     set_code=facts.code,
                     week=at,
-                    colonies=standing.at(at),
+                    colonies=standing.at(at) - sold,
                     crop_lb=crop_by_class.get((standing.yard, standing.strength), 0.0),
                 )
             )
     if not assumptions.second_box:
         return tuple(boxes)
     return (*boxes, *_split_boxes(assumptions, splits, yards, homes, crop_by_class))
+
+
+def _due(assumptions, facts, week, delay):
+    """The week of the box; where the season passed it a while ago, at once, and nucs of this year as they grow up."""
+    if is_ahead(assumptions, week):
+        return week + delay
+    if facts.is_nuc:
+        return assumptions.weeks_in_nuc // 2
+    gone = weeks_since(assumptions, assumptions.second_box_week)
+    return max(0, delay - gone) if gone <= BOX_LATE_WEEKS else week + delay
 
 
 def _delay(assumptions, facts, strength):

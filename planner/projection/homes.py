@@ -7,6 +7,8 @@ Takes an operation; gives one of its hive sets. Nuc sets are never a home.
 def home_set(operation, yard=None):
     """The set most colonies stand in, in that yard or, where it has none, in all of them."""
     sets = operation.sets_by_code
+    if operation.home:
+        return sets[operation.home]
     counts = _hives(operation).get(yard)
     if counts:
         return sets[max(sorted(counts), key=lambda code: counts[code])]

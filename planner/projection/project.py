@@ -5,6 +5,7 @@ Takes the operation, the assumptions and a scenario; gives a Projection. Same in
 
 from operator import add
 
+from planner.projection.ahead import within_season
 from planner.projection.colonies import by_week, deadouts, standing_colonies
 from planner.projection.drawing import build_up_drawing, drawing
 from planner.projection.feed import consumables, feed_needs
@@ -35,7 +36,7 @@ def project(operation, assumptions, scenario):
     standing = by_week(standings, assumptions.weeks)
     all_colonies = tuple(map(sum, zip(standing, *of_splits, strict=True)))
     crop_week = max((need.last for need in supers), default=0)
-    return Projection(
+    whole = Projection(
         code=scenario.code,
         probability=scenario.probability,
         colonies=living,
@@ -53,6 +54,7 @@ def project(operation, assumptions, scenario):
         culled_combs=culled_combs(operation, assumptions, standings),
         crop_lb=crop_lb,
     )
+    return within_season(whole, assumptions)
 
 
 def flow_classes(operation, assumptions, standings, made, homes):

@@ -8,13 +8,16 @@ from dataclasses import replace
 
 from planner.projection.colonies import allot, round_half_up
 from planner.projection.records import Splits
-from planner.season.calendar import circuit_of, period_of, turns_of
+from planner.season.calendar import circuit_of, due_period, turns_of
+
+LATE_WEEKS = 4  # splits not made in their week are still made so many weeks later: judgement
 
 
 def splits(operation, assumptions, standings, scenario):
     """Nucs for sale come first out of what is made; the rest finds a stand, in its own yard where there is one."""
     yards = [yard for yard in operation.yards if yard.code != operation.shed]
-    week = period_of(assumptions.start, assumptions.weeks, assumptions.split_week)
+    week = due_period(assumptions, assumptions.split_week, late_weeks=LATE_WEEKS)
+    to_sell = nucs_to_sell(operation, assumptions)
     alive = {yard.code: 0 for yard in yards}
     strength_limit = dict(alive)
     for standing in standings:
@@ -27,11 +30,9 @@ def splits(operation, assumptions, standings, scenario):
     if not attempts:
         return ()
     by_yard = allot(attempts, [strength_limit[yard.code] for yard in yards])
-    total_made = min(
-        math.floor(attempts * scenario.split_success + 0.5), sum(free.values()) + assumptions.nucs_sold
-    )
+    total_made = min(math.floor(attempts * scenario.split_success + 0.5), sum(free.values()) + to_sell)
     made = allot(total_made, by_yard)
-    sold = allot(min(assumptions.nucs_sold, total_made), made)
+    sold = allot(min(to_sell, total_made), made)
     settled = _settled(yards, assumptions, week, list(zip(by_yard, made, sold, strict=True)), free)
     return tuple(_wintered(operation, assumptions, split, scenario) for split in settled)
 
@@ -53,13 +54,20 @@ def _wintered(operation, assumptions, split, scenario):
 def _attempts(operation, assumptions, week, alive, strength_limit, free):
     target = assumptions.target_colonies
     if target is None:
+        target = operation.so_far.colonies_begun
+    if target is None:
         target = sum(group.colonies for group in operation.colonies)
     wanted = max(0, target - _still_there(assumptions, sum(alive.values()), week))
-    wanted = min(wanted, sum(free.values())) + assumptions.nucs_sold
+    wanted = min(wanted, sum(free.values())) + nucs_to_sell(operation, assumptions)
     if wanted <= 0 or assumptions.split_success <= 0:
         return 0
     most = sum(strength_limit.values())
     return math.ceil(min(most, wanted / assumptions.split_success - 1e-9))
+
+
+def nucs_to_sell(operation, assumptions):
+    """Nucs wanted for sale that are not sold yet."""
+    return max(0, assumptions.nucs_sold - operation.so_far.nucs_sold)
 
 
 def _still_there(assumptions, alive, week):

@@ -112,12 +112,14 @@ def _locations(operation):
 
 
 def moth_loss(gear, known):
-    """Of the drawn combs that lie in store today, what moth takes: a must at the start, so that it is seen."""
+    """Of the drawn combs that lie in store today, what moth takes in the weeks ahead: a must at the start,
+    so that it is seen."""
     lost: dict = {}
+    ahead = gear.assumptions.season_weeks / gear.assumptions.weeks
     for line in gear.operation.stock:
         part = plain(line.part)
         if line.condition == SOUND and part.startswith("comb-") and part in known:
-            lost[part] = lost.get(part, 0) + line.quantity * gear.assumptions.stored_moth_share
+            lost[part] = lost.get(part, 0) + line.quantity * gear.assumptions.stored_moth_share * ahead
     lost = {part: pieces for part, pieces in sorted(lost.items()) if pieces}
     if lost:
         shed = gear.operation.shed

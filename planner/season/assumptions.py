@@ -30,17 +30,20 @@ class AnswerFaults(Exception):
 class Assumptions:
     """One field a question. `target_colonies` None: as many as there are at the start.
 
-    `winter_correlation` is worked out: how far winters swing, from the keeper's own where told.
+    `winter_correlation` is worked out: how far winters swing, from the keeper's own where told. `season_weeks`: weeks of
+    the season still ahead, fewer than `weeks` where it began before the day: nothing that begins later is asked for.
     """
 
     start: dt.date
     weeks: int = WEEKS
+    season_weeks: int = WEEKS
     region: str
     winter_correlation: float = WINTER_CORRELATION
     winters: tuple[tuple[int, int], ...] | None = None
     survival_share: float
     summer_loss_share: float
     summer_united_share: float
+    winter_counted: bool
     target_colonies: int | None
     spring_week: int
     second_box: bool
@@ -63,6 +66,7 @@ class Assumptions:
     crop_best: float
     crop_ordinary: float
     crop_worst: float
+    flow_so_far: str
     circuit_days: int
     super_depth: str
     combs_in_super: int
@@ -119,6 +123,11 @@ class Assumptions:
         return self.splits_good_of_ten / 10
 
     @property
+    def began_before(self):
+        """True where the season is under way: planned again on a later day than its first."""
+        return self.season_weeks < self.weeks
+
+    @property
     def honey_per_super_lb(self):
         return getattr(self, f"honey_{self.super_depth}_lb")
 
@@ -131,8 +140,9 @@ class Assumptions:
         return getattr(self, f"drawn_{strength}", self.drawn_weak)
 
 
-def assumptions_of(answers, *, start, region="", operation=None):
-    """The assumptions of these answers; with the operation given, also checked against its yards."""
+def assumptions_of(answers, *, start, region="", operation=None, begun=None):
+    """The assumptions of these answers; with the operation given, also checked against its yards. `begun`: first day of
+    the season where that is before `start`."""
     answers = {key: value for key, value in answers.items() if value not in (None, "")}
     told = str(answers.get("region", region))
     messages, values = {}, {}
@@ -153,7 +163,8 @@ def assumptions_of(answers, *, start, region="", operation=None):
         raise AnswerFaults(messages)
     values["combs_in_super"] = int(values["combs_in_super"])
     values |= _from_winters(values, own_share="survival_share" in answers)
-    return Assumptions(start=start, **values)
+    gone = 0 if begun is None else (start - begun).days // 7
+    return Assumptions(start=start, season_weeks=WEEKS - gone, **values)
 
 
 def _from_winters(values, *, own_share):
@@ -235,5 +246,10 @@ def _check_against(operation, values, messages):
         messages["super_depth"] = f"The catalogue has no {depth} box: choose another depth."
 
 
-_FIELDS = {field.name for field in fields(Assumptions)} - {"start", "weeks", "winter_correlation"}
+_FIELDS = {field.name for field in fields(Assumptions)} - {
+    "start",
+    "weeks",
+    "season_weeks",
+    "winter_correlation",
+}
 assert {question.key for question in QUESTIONS} == _FIELDS, "a question without a field, or the reverse"

@@ -25,6 +25,27 @@ def period_of(start, weeks, iso_week):
     raise AssertionError("no ISO week within the year")
 
 
+def due_period(assumptions, iso_week, *, late_weeks):
+    """The period in which what is usual in that week is done: where the season passed the week a while ago, at once."""
+    period = period_of(assumptions.start, assumptions.weeks, iso_week)
+    is_late = period >= assumptions.season_weeks and weeks_since(assumptions, iso_week) <= late_weeks
+    return 0 if is_late else period
+
+
+def weeks_since(assumptions, iso_week):
+    """Weeks since that week of the year was last; 1 is last week."""
+    back = (assumptions.start - dt.timedelta(days=7 * week) for week in range(1, 54))
+    for gone, start in enumerate(back, 1):
+        if iso_weeks(start, 1)[0] == iso_week:
+            return gone
+    return assumptions.weeks  # a 53rd week, and no year behind has one
+
+
+def is_ahead(assumptions, period):
+    """True for what begins while the season lasts; what a season under way has behind it comes again only after it."""
+    return period < assumptions.season_weeks
+
+
 def day_of(start, period):
     """First day of a period."""
     return start + dt.timedelta(days=7 * period)

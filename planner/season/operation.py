@@ -128,6 +128,17 @@ class RecipeFacts:
 
 
 @dataclass(frozen=True, kw_only=True)
+class SoFar:
+    """What the books say of the season up to `day`, where it began before: living colonies on its first day, nucs sold
+    and splits made since. `dead`: colonies found dead in the year up to the day, by day."""
+
+    colonies_begun: int | None = None
+    splits_made: int = 0
+    nucs_sold: int = 0
+    dead: tuple[tuple[dt.date, int], ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True)
 class Operation:
     """All of it: what one keeper has, where, and what may be bought, as of `day`."""
 
@@ -146,6 +157,8 @@ class Operation:
     recipes: tuple[RecipeFacts, ...] = ()
     truck_lb: int = 1000
     truck_cubic_ft: int = 50
+    so_far: SoFar = SoFar()
+    home: str = ""  # code of the hive set new hives are supposed to be; usually what most stand in
 
     @cached_property
     def sets_by_code(self):

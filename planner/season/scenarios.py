@@ -7,13 +7,14 @@ a stream of its own: another answer about the summer leaves winters and flows as
 independent sets, to judge an order on seasons it was not made for.
 """
 
+import datetime as dt
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 import numpy as np
 
-from planner.season.calendar import summer_left, summers_end_first
+from planner.season.calendar import day_of, summer_left, summers_end_first, turns_of
 from planner.season.chances import beta_quantiles, binomial_quantiles, layers, log_normals
 
 # Correlation of two colonies' fates within a yard, on top of the winter's own (survival.py says where that is from).
@@ -26,6 +27,9 @@ HARDSHIP = {"strong": 0.8, "fair": 1.0, "weak": 1.5}
 
 # The best and the worst of ten years lie 3.08 standard deviations apart on average (order statistics of the normal).
 SPAN_OF_TEN = 3.08
+
+# The third of years the flow so far speaks for.
+THIRDS = {"unknown": (0.0, 1.0), "behind": (0.0, 1 / 3), "usual": (1 / 3, 2 / 3), "ahead": (2 / 3, 1.0)}
 
 WINTERS, SUMMERS, FLOWS, SPLITS = range(4)  # streams
 
@@ -78,8 +82,24 @@ def _of(counts, number):
 def _winter_shares(operation, assumptions, count, rng):
     """The share of ordinary colonies that come through, by yard: the year's, then the yard's own about it."""
     years = beta_quantiles(layers(rng, count), assumptions.survival_share, assumptions.winter_correlation)
+    still = still_to_die(operation, assumptions)
     codes = sorted({yard.code for yard in operation.yards} | {group.yard for group in operation.colonies})
-    return {code: beta_quantiles(layers(rng, count), years, YARD_CORRELATION) for code in codes}
+    drawn = {code: beta_quantiles(layers(rng, count), years, YARD_CORRELATION) for code in codes}
+    return {code: still(share) for code, share in drawn.items()}
+
+
+def still_to_die(operation, assumptions):
+    """Turns the share that comes through a whole winter into that of the colonies alive in its midst: those found dead
+    of it already are among those it was going to take. Counted after the winter, all that live came through."""
+    turns = turns_of(assumptions)
+    if turns.winter >= turns.autumn:
+        return lambda share: share
+    if assumptions.winter_counted:
+        return np.ones_like
+    began = day_of(assumptions.start, turns.autumn) - dt.timedelta(weeks=assumptions.weeks)
+    found = sum(count for day, count in operation.so_far.dead if began <= day)
+    alive = sum(group.colonies for group in operation.colonies)
+    return lambda share: np.minimum(1.0, share * (1 + found / max(1, alive)))
 
 
 def _lives(operation, assumptions, count, streams, winter_shares):
@@ -116,7 +136,8 @@ def _lives(operation, assumptions, count, streams, winter_shares):
 
 def _flows(operation, assumptions, count, rng):
     sigma_year = year_sigma(assumptions)
-    year = log_normals(layers(rng, count), sigma_year)
+    low, high = THIRDS[assumptions.flow_so_far]
+    year = log_normals(low + (high - low) * layers(rng, count), sigma_year)
     names = sorted({window.name for yard in operation.yards for window in yard.windows})
     by_name = {name: layers(rng, count) for name in names}
     flow = {}

@@ -6,7 +6,7 @@ from decimal import Decimal
 import pytest
 
 from apiary import colonies
-from apiary.models import HiveSet
+from apiary.models import Colony, HiveSet, Yard
 from inventory import ledger
 from inventory.gear import Condition
 from inventory.ledger import Line
@@ -14,6 +14,7 @@ from inventory.orders import cancel_order
 from planner.errors import NoShed, SetWithoutGear
 from planner.intake import operation_as_of
 from tests import makers
+from tests.planner import outfit
 
 DAY = dt.date(2025, 4, 10)
 
@@ -191,3 +192,19 @@ def test_the_number_of_questions_to_the_database_does_not_grow_with_the_books(
         makers.make_order()
     with django_assert_max_num_queries(50):
         operation_as_of(DAY)
+
+
+def test_a_season_under_way_tells_what_became_of_it_so_far(db):
+    outfit.make_outfit()
+    day = outfit.DAY + dt.timedelta(days=120)
+    creek = Yard.objects.get(code="creek")
+    dead = list(Colony.objects.filter(yard=creek)[:2])
+    for colony, on in zip(
+        dead, (outfit.DAY - dt.timedelta(days=9), outfit.DAY + dt.timedelta(days=60)), strict=True
+    ):
+        Colony.objects.filter(pk=colony.pk).update(ended_on=on, ended_why="died")
+    makers.make_colony(yard=creek, origin="split", day=outfit.DAY + dt.timedelta(days=100))
+    so_far = operation_as_of(day, begun=outfit.DAY).so_far
+    assert (so_far.colonies_begun, so_far.splits_made, so_far.nucs_sold) == (11, 1, 0)
+    assert so_far.dead == ((outfit.DAY - dt.timedelta(days=9), 1), (outfit.DAY + dt.timedelta(days=60), 1))
+    assert operation_as_of(outfit.DAY).so_far.colonies_begun is None

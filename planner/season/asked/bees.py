@@ -59,10 +59,19 @@ BEES = (
         source="Rhodes and Denney (2003): 5 to 17 % of queens lost in 16 weeks without any change; the rest judgement",
     ),
     Question(
+        key="winter_counted",
+        group="bees",
+        ask="Have you looked into every hive since the winter?",
+        help="Yes: what is alive in the books came through, and no winter loss is expected any more before next winter. "
+        "After the week of your first look, below, that is taken as so.",
+        kind="flag",
+        default=False,
+    ),
+    Question(
         key="target_colonies",
         group="bees",
         ask="How many colonies do you want going into next winter?",
-        help="In all yards together, nucs for sale not counted. Empty: as many as you have today.",
+        help="In all yards together, nucs for sale not counted. Empty: as many as on the day of the order.",
         unit="colonies",
         kind="whole",
         lowest=0,

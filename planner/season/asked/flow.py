@@ -41,6 +41,21 @@ FLOW = (
         source="as for the best crop",
     ),
     Question(
+        key="flow_so_far",
+        group="flow",
+        ask="How is the flow so far this year?",
+        help="For planning again in season. What is still to come is then drawn from the best, the middle or the worst "
+        "third of years.",
+        kind="choice",
+        default="unknown",
+        choices=(
+            ("unknown", "too early to say"),
+            ("ahead", "ahead of most years"),
+            ("usual", "as usual"),
+            ("behind", "behind most years"),
+        ),
+    ),
+    Question(
         key="circuit_days",
         group="flow",
         ask="How often do you get round each yard?",

@@ -10,12 +10,15 @@ from planner.season.calendar import (
     Circuit,
     circuit_of,
     day_of,
+    due_period,
+    is_ahead,
     iso_weeks,
     period_of,
     piece_of,
     summer_left,
     summers_end_first,
     turns_of,
+    weeks_since,
 )
 from planner.season.operation import WindowFacts
 from tests.planner.operations import DAY, operation
@@ -109,3 +112,14 @@ def test_from_any_day_the_turns_lie_in_the_year_and_in_one_of_two_orders(start, 
     if not summers_end_first(told):
         assert found.winter <= found.summer
         assert summer_left(told) == 1
+
+
+def test_what_a_season_under_way_passed_is_done_at_once_while_late_and_else_comes_after_it():
+    begun, day = dt.date(2025, 12, 1), dt.date(2026, 5, 18)  # week 21
+    told = assumptions_of({}, start=day, region="north", begun=begun)
+    assert due_period(told, 24, late_weeks=4) == 3
+    assert due_period(told, 19, late_weeks=4) == 0
+    assert due_period(told, 19, late_weeks=1) == 51  # 2026 has a 53rd week
+    assert [weeks_since(told, week) for week in (20, 19, 21, 1)] == [1, 2, 52, 20]
+    assert not is_ahead(told, 51) and is_ahead(told, 3)
+    assert due_period(assumptions_of({}, start=day, region="north"), 19, late_weeks=4) == 51

@@ -1,9 +1,12 @@
 """Scenarios: reproducible, of mean 1, and as spread as the published surveys and yields say."""
 
+import datetime as dt
+
 import numpy as np
 import pytest
 from scipy import stats
 
+from planner.season.operation import SoFar
 from planner.season.scenarios import SPAN_OF_TEN, draw, year_sigma
 from planner.season.survival import WINTER_CORRELATION
 from tests.planner.operations import operation
@@ -143,3 +146,34 @@ def test_seeds_give_sets_that_share_nothing_and_do_not_move_together(answers):
     for of in (lambda s: s.year_flow, lambda s: sum(s.survivors.values()), lambda s: s.split_success):
         moved = np.corrcoef([of(s) for s in first], [of(s) for s in fresh])[0, 1]
         assert abs(moved) < 4 / np.sqrt(400)
+
+
+def test_a_flow_said_to_be_ahead_draws_from_the_best_third_of_years(answers):
+    """The mean of a standard normal in its upper third is 1.0909 (scipy)."""
+    third = stats.norm.ppf(2 / 3)
+    assert stats.norm.expect(lambda z: z, lb=third, conditional=True) == pytest.approx(1.0909, abs=1e-3)
+    year = {
+        told: np.array([s.year_flow for s in draw(operation(), answers(flow_so_far=told), count=300, seed=5)])
+        for told in ("unknown", "behind", "usual", "ahead")
+    }
+    assert year["behind"].max() <= year["usual"].min() <= year["usual"].max() <= year["ahead"].min()
+    sigma = year_sigma(answers())
+    logs = (np.log(year["ahead"]) + sigma**2 / 2) / sigma
+    assert logs.mean() == pytest.approx(1.0909, abs=0.02)
+    assert year["unknown"].std() > max(year[told].std() for told in ("behind", "usual", "ahead"))
+
+
+def test_colonies_found_dead_of_this_winter_already_are_among_those_it_was_going_to_take(answers):
+    living = sum(group.colonies for group in operation().colonies)
+    found = SoFar(dead=((dt.date(2025, 11, 20), 12), (dt.date(2025, 7, 1), 30)))
+    usual, known = (
+        np.mean([sum(s.survivors.values()) for s in draw(whole, answers(), count=400, seed=4)])
+        for whole in (operation(), operation(so_far=found))
+    )
+    assert known / usual == pytest.approx((living + 12) / living, rel=0.02)  # July's dead are another matter
+
+
+def test_a_winter_that_is_counted_takes_nobody(answers):
+    drawn = draw(operation(), answers(winter_counted=True), count=5, seed=4)
+    living = sum(group.colonies for group in operation().colonies)
+    assert {sum(scenario.survivors.values()) for scenario in drawn} == {living}
