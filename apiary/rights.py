@@ -117,6 +117,7 @@ RIGHTS = {
     "act-move-colonies": FIELD,
     "act-lose-yard": KEEPERS,
     "act-sell": KEEPERS,
+    "sales": KEEPERS,
     "sale-back": FIELD,
     # orders: a helper unloads the truck, and sees no price
     "orders": FIELD,
@@ -142,6 +143,10 @@ RIGHTS = {
     "season-answers": KEEPERS,
     "season-usual": KEEPERS,
     "season-run": KEEPERS,
+    "season-again": KEEPERS,
+    "runs-beside": KEEPERS,
+    "run-what-if": KEEPERS,
+    "run-take-over": KEEPERS,
     "run": KEEPERS,
     "run-progress": KEEPERS,
     "run-cancel": KEEPERS,

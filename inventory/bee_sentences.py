@@ -15,6 +15,7 @@ HEADS = {
     "hive a nuc": "Nuc hived",
     "unite": "United",
     "requeen": "Requeened",
+    "end": "Colony no more",
     "sell": "Sold",
     "bring back": "Brought back",
     "move colonies": "Colonies moved",
@@ -78,6 +79,13 @@ def _requeened(act, _rows):
     return f"{listed(tags_of(act, Kind.REQUEENED))}: {words}."
 
 
+def _ended(act, _rows):
+    event = ColonyEvent.objects.filter(act_key=act.key, kind=Kind.ENDED).select_related("colony").first()
+    why = Colony.Ended(event.note.partition(":")[0]).label
+    words = "found dead" if why == Colony.Ended.DIED.label else why
+    return f"{listed(tags_of(act, Kind.ENDED))} written down as {words}."
+
+
 def _sold(act, rows):
     sale = Sale.objects.filter(act_key=act.key).first()
     gone = [row for row in rows if row.target.kind == Location.Kind.SOLD]
@@ -115,6 +123,7 @@ TELLERS = {
     "hive a nuc": _hived,
     "unite": _united,
     "requeen": _requeened,
+    "end": _ended,
     "sell": _sold,
     "bring back": _brought_back,
     "move colonies": _moved,

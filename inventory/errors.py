@@ -53,6 +53,7 @@ __all__ = [
     "NotOnOrder",
     "NotWhole",
     "NothingGiven",
+    "OffACase",
     "OrderClosed",
     "OtherSupplier",
     "ReferenceTaken",
@@ -161,6 +162,13 @@ class KeyTaken(Refused):
 
 class AlreadyReversed(Refused):
     sentence = "{act} was reversed already: it can be reversed once only."
+
+
+class OffACase(Refused):
+    sentence = (
+        "{act} cannot be undone: it set gear on colony {colony}, and {why}. Take the gear off instead: it comes off "
+        "held back. If it never stood there, the keeper says so where the act is reversed in the books."
+    )
 
 
 class CannotBeReversed(Refused):

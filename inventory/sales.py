@@ -9,7 +9,7 @@ from datetime import date
 from django.db.models import Sum
 
 from inventory.gear import Reason
-from inventory.models import Movement, Part, Sale, SaleReturn
+from inventory.models import Act, Movement, Part, Sale, SaleReturn
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -36,6 +36,46 @@ class Waiting:
     @property
     def tags(self):
         return ", ".join(colony.tag for colony in self.sale.colonies.all())
+
+
+@dataclass(frozen=True, kw_only=True)
+class SaleRow:
+    """A sale in the list of all: `waiting` is None where nothing is to come any more. Amounts in whole cents."""
+
+    sale: Sale
+    act: Act
+    waiting: Waiting | None
+
+    @property
+    def tags(self):
+        return ", ".join(colony.tag for colony in self.sale.colonies.all())
+
+    @property
+    def is_open(self):
+        return self.waiting is not None
+
+    @property
+    def deposit_left_cents(self):
+        return self.waiting.deposit_left_cents if self.waiting else 0
+
+    @property
+    def still_words(self):
+        return self.waiting.pieces_words if self.waiting and self.waiting.still else ""
+
+
+def all_sales():
+    """Every sale that was not undone, the latest first."""
+    sales = list(Sale.objects.standing().order_by("-day", "-pk").prefetch_related("colonies", "owed__part"))
+    acts = Act.objects.in_bulk([sale.act_key for sale in sales], field_name="key")
+    came, returns = came_back(sales), _returns(sales)
+    return [
+        SaleRow(
+            sale=sale,
+            act=acts[sale.act_key],
+            waiting=_waiting(sale, came.get(sale.pk, {}), returns.get(sale.pk, [])),
+        )
+        for sale in sales
+    ]
 
 
 def waiting_sales(*, within=None):

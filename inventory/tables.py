@@ -1,4 +1,4 @@
-"""The tables of inventory's pages: gear by part, orders. Columns and heads; the rows come from the questions."""
+"""The tables of inventory's pages: gear by part, orders, bees sold. Columns and heads; the rows come from questions."""
 
 import django_tables2 as tables
 from django.utils.translation import gettext_lazy as _
@@ -82,3 +82,57 @@ class OrdersTable(tables.Table):
 
     def render_cost(self, value):
         return f"{value:,.2f}"
+
+
+class SalesTable(tables.Table):
+    """One row a sale; its sum is the price of all that were told one."""
+
+    caption = _("Nucs and colonies sold, newest first")
+    row_head = "buyer"
+
+    buyer = tables.Column(
+        accessor="sale__buyer",
+        linkify=("books-act", {"pk": tables.A("act__pk")}),
+        verbose_name=_("Buyer"),
+        footer=_("Sum"),
+    )
+    day = tables.DateColumn(accessor="sale__day", format="j M Y", verbose_name=_("Sold"))
+    tags = tables.Column(
+        verbose_name=_("Colonies"), attrs={"th": {"class": "roomy"}, "td": {"class": "roomy"}}
+    )
+    price = tables.Column(
+        accessor="sale__price_cents",
+        verbose_name=_("Price"),
+        attrs=FIGURE,
+        default="",
+        footer=lambda table: _money(sum(row.sale.price_cents or 0 for row in table.data)),
+    )
+    deposit = tables.Column(accessor="sale__deposit_cents", verbose_name=_("Deposit"), attrs=ROOMY)
+    held = tables.Column(
+        accessor="deposit_left_cents",
+        verbose_name=_("Deposit held"),
+        attrs=FIGURE,
+        footer=lambda table: _money(sum(row.deposit_left_cents for row in table.data)),
+    )
+    still = tables.Column(
+        accessor="still_words",
+        verbose_name=_("Still to come back"),
+        attrs={"th": {"class": "roomy"}, "td": {"class": "roomy"}},
+    )
+    back_by = tables.DateColumn(accessor="sale__back_by", format="j M Y", verbose_name=_("By"), attrs=ROOMY)
+
+    class Meta:
+        empty_text = _("No sale answers to this. Sell a nuc or a colony from its page, and it stands here.")
+
+    def render_price(self, value):
+        return _money(value)
+
+    def render_deposit(self, value):
+        return _money(value)
+
+    def render_held(self, value):
+        return _money(value)
+
+
+def _money(cents):
+    return f"{cents / 100:,.2f}" if cents else ""

@@ -69,6 +69,7 @@ urlpatterns = [
     path("acts/move-colonies/", bees.act_move_colonies, name="act-move-colonies"),
     path("acts/lose-yard/", bees.act_lose_yard, name="act-lose-yard"),
     path("acts/sell/", sales.act_sell, name="act-sell"),
+    path("sales/", sales.sales, name="sales"),
     path("sales/<int:pk>/back/", sales.sale_back, name="sale-back"),
     path("acts/salvage/", ends.act_salvage, name="act-salvage"),
     path("acts/end/<int:pk>/", ends.act_end, name="act-end"),

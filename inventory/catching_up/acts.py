@@ -1,13 +1,15 @@
 """The closed list of acts an evening's table can tell, and which act of the books each is.
 
-Takes a row understood and day, who and key; gives the Act. What needs a decision on the spot (a deadout, gear held
-back, a count, bees sold) has its own sheet and is not here.
+Takes a row understood and day, who and key; gives the Act. What needs a decision on the spot (a deadout taken apart,
+gear held back, a count, bees sold) has its own sheet and is not here.
 """
 
 from collections.abc import Callable
 from dataclasses import dataclass
 
 from apiary.models import Colony
+from apiary.queens import QueenFrom
+from apiary.tags import following, free_tags
 from inventory import ledger
 from inventory.errors import NotInWholes
 from inventory.gear import Condition, Depth
@@ -15,13 +17,22 @@ from inventory.ledger import Line
 from inventory.models import RecipeLine
 from inventory.yardwork.boxes import add_brood_box, super_up
 from inventory.yardwork.boxsets import brood_box_of, brood_boxes, super_of, supers
+from inventory.yardwork.ending import end_colonies
 from inventory.yardwork.hives import sound_gear_on, standing
+from inventory.yardwork.moving import move_colonies
+from inventory.yardwork.outfit import usual_set
 from inventory.yardwork.pulling import kind_on, pull, supers_on
+from inventory.yardwork.refusals import TooManyTags
+from inventory.yardwork.requeening import requeen
+from inventory.yardwork.splitting import Daughters, SplitPlan, split
 
 
 @dataclass(frozen=True, kw_only=True)
 class RowAct:
-    """`place` is what the row's place may be; `other` and `gear` what these columns tell, empty for nothing."""
+    """`place` is what the row's place may be; `other` and `gear` what these columns tell, empty for nothing.
+
+    `counted`: whether it tells how many; else each colony once.
+    """
 
     code: str
     words: str
@@ -29,6 +40,7 @@ class RowAct:
     post: Callable
     gear: str = "pieces"
     other: str = ""
+    counted: bool = True
 
     @property
     def reads(self):
@@ -39,6 +51,7 @@ class RowAct:
 
 PLACES = {"colony": "a colony", "yard": "a whole yard", "store": "a store"}
 GEAR = {
+    "": "",
     "pieces": "a part or a set",
     "piece": "a part",
     "super": "which super, or empty for each hive's own; how many each",
@@ -46,11 +59,14 @@ GEAR = {
     "comb": "the comb it became",
     "feed": "syrup 1:1, syrup 2:1 (gallons each), dry sugar or patties (lb each)",
     "made": "what was made",
+    "queen": f"where the queen is from ({', '.join(str(label) for label in QueenFrom.labels)})",
+    "splits": "their set and their tags parted by commas, or empty for the usual set and the next tags; how many splits",
 }
 OTHERS = {
     "": "",
     "from": "from which store",
     "to": "to which store",
+    "yard": "to which yard",
     "person": "to whom",
 }
 STORE, COLONY, HIVES = frozenset({"store"}), frozenset({"colony"}), frozenset({"colony", "yard"})
@@ -143,6 +159,37 @@ def _lend(row, **how):
     return ledger.lend(source=row.ground, to=row.other, lines=lines_of(row), **how)
 
 
+def _split(row, **how):
+    """As the sheet begins it: five combs along, filled up with foundation, the mother's gaps too, in the same yard."""
+    mother, (hive_set, tags) = row.ground, row.gear or (None, ())
+    if len(tags) > row.quantity:
+        raise TooManyTags(tags=len(tags), splits=row.quantity, mother=mother)
+    plan = SplitPlan(hive_set=hive_set or usual_set([mother]), source=row.other)
+    if tags:
+        taken = [*Colony.objects.values_list("tag", flat=True), *tags]
+        tags = (*tags, *following(tags[-1], taken, row.quantity - len(tags)))
+    else:
+        tags = tuple(free_tags(mother.tag, row.quantity))
+    return split(daughters=[Daughters(mother=mother, tags=tags)], plan=plan, **how)
+
+
+def _bees_alone(how):
+    """No gear moves: nothing can be beyond the book."""
+    return {name: told for name, told in how.items() if name != "found_allowed"}
+
+
+def _requeen(row, **how):
+    return requeen(colonies=hives_of(row), queen=row.gear, **_bees_alone(how))
+
+
+def _dead(row, **how):
+    return end_colonies(colonies=[row.ground], why=Colony.Ended.DIED, **_bees_alone(how))
+
+
+def _move_colonies(row, **how):
+    return move_colonies(colonies=hives_of(row), yard=row.other, **_bees_alone(how))
+
+
 def _at(act, condition=Condition.SOUND, **fixed):
     def post(row, **how):
         return act(at=row.ground, lines=lines_of(row, condition), **fixed, **how)
@@ -165,6 +212,18 @@ _LIST = (
     ),
     RowAct(code="place", words="Place on a colony", place=COLONY, other="from", post=_place),
     RowAct(code="take-off", words="Take off a colony", place=COLONY, other="to", post=_take_off),
+    RowAct(code="split", words="Split", place=COLONY, gear="splits", other="from", post=_split),
+    RowAct(code="requeen", words="Requeen", place=HIVES, gear="queen", post=_requeen, counted=False),
+    RowAct(
+        code="move-colonies",
+        words="Move colonies",
+        place=HIVES,
+        gear="",
+        other="yard",
+        post=_move_colonies,
+        counted=False,
+    ),
+    RowAct(code="dead", words="Found dead, hive closed", place=COLONY, gear="", post=_dead, counted=False),
     RowAct(code="draw", words="Comb was drawn", place=COLONY, gear="comb", post=_draw),
     RowAct(code="assemble", words="Assemble", place=STORE, gear="made", post=_assemble),
     RowAct(code="mend", words="Mend", place=STORE, gear="piece", post=_at(ledger.mend)),

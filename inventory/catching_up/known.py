@@ -3,7 +3,8 @@
 Reads the tables once; gives what a word means, whatever its case, or None. Changes nothing.
 """
 
-from apiary.models import Colony, Yard
+from apiary.models import Colony, HiveSet, Yard
+from apiary.queens import QueenFrom
 from apiary.rights import grounds, hives
 from inventory.gear import Comb, Kind
 from inventory.models import GearSet, Part, RecipeLine
@@ -44,6 +45,8 @@ class Known:
         self.parts = {plain(word): each for each in parts for word in (each.code, each.name)}
         sets = list(GearSet.objects.prefetch_related("lines__part"))
         self.sets = {plain(word): each for each in sets for word in (each.code, each.name)}
+        self.hive_sets = {plain(word): one for one in HiveSet.objects.all() for word in (one.code, one.name)}
+        self.queens = {plain(word): each.value for each in QueenFrom for word in (each.value, each.label)}
         self.rations = {plain(word): code for code, one in RATIONS.items() for word in (code, one.words)}
         self.rations |= ALSO
         self.supers, self.brood_boxes = _names(supers()), _names(brood_boxes())
@@ -79,6 +82,22 @@ class Known:
 
     def ration(self, word):
         return self.rations.get(plain(word))
+
+    def queen(self, word):
+        return self.queens.get(plain(word))
+
+    def splits(self, word):
+        """(the set told or None, the tags told): a word that is no set is a tag, and a tag has a number in it.
+
+        The name of a set may hold commas itself: the longest beginning that is a set is the set.
+        """
+        words = [" ".join(one.split()) for one in word.split(",")]
+        for cut in range(len(words), -1, -1):
+            hive_set = self.hive_sets.get(plain(", ".join(words[:cut])))
+            if hive_set is not None or not cut:
+                break
+        tags = tuple(one for one in words[cut:] if one)
+        return (hive_set, tags) if all(any(map(str.isdigit, one)) for one in tags) else None
 
     def super_code(self, word):
         return self.supers.get(plain(word))

@@ -81,8 +81,12 @@ def _place(word, act, known):
 
 
 def _gear(word, act, known):
+    if not act.gear:
+        if word:
+            raise Unread(f"{act.words} tells of no gear: leave {word!r} out.")
+        return None
     if not word:
-        if act.gear in ("super", "brood box"):
+        if act.gear in ("super", "brood box", "splits"):
             return None
         raise Unread(f"Of what? {act.words} wants {GEAR[act.gear]}.")
     read_word = {
@@ -91,6 +95,8 @@ def _gear(word, act, known):
         "comb": known.comb,
         "made": known.made,
         "feed": known.ration,
+        "queen": known.queen,
+        "splits": known.splits,
         "super": known.super_code,
         "brood box": known.brood_box_code,
     }[act.gear]
@@ -102,6 +108,10 @@ def _gear(word, act, known):
 
 def _quantity(row, act, known):
     """Whole pieces; of syrup quarts, told as gallons."""
+    if not act.counted:
+        if row.quantity not in ("", "1"):
+            raise Unread(f"{act.words} happens once to each colony: leave {row.quantity!r} out.")
+        return 1
     ration = RATIONS.get(known.ration(row.gear) or "") if act.gear == "feed" else None
     syrup = ration is not None and ration.is_syrup
     try:
@@ -128,8 +138,12 @@ def _other(word, act, known):
             raise Unread("To whom was it lent? Write the name.")
         return word
     if not word:
+        if act.other == "yard":
+            raise Unread("To which yard? Write its name.")
         return known.home
     yard = known.yards.get(word.casefold())
     if yard is None:
         raise Unread(f"{word!r} is not a store of the books: write the name of a yard or of the shed.")
+    if act.other == "yard" and yard.is_shed:
+        raise Unread(f"{yard} is the shed, no bees stand there: write the name of a yard.")
     return yard

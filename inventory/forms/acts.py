@@ -12,9 +12,13 @@ from inventory.errors import NotEnough
 
 
 class ActForm(forms.Form):
-    """`covers`: the act may book what the hand holds beyond the book as found."""
+    """`covers`: the act books what the hand holds beyond the book as found; with `asks_first` only once that is ticked.
+
+    In the field nothing waits for a tick: the book is asked about later, from this week's page.
+    """
 
     covers = False
+    asks_first = False
     key = forms.CharField(max_length=64, widget=forms.HiddenInput)
     day = forms.DateField(widget=forms.HiddenInput)
     note = forms.CharField(label=_("Note"), max_length=200, required=False)
@@ -23,7 +27,7 @@ class ActForm(forms.Form):
         super().__init__(data, auto_id="act-%s")
         self.initial.update(key=str(uuid.uuid4()), day=day.isoformat())
         self.short = []
-        if self.covers:
+        if self.asks_first:
             self.fields["found"] = forms.BooleanField(
                 label=_("The hand holds them: book what is missing as found"), required=False
             )
@@ -32,7 +36,7 @@ class ActForm(forms.Form):
         """day, who, key, note and, where the act can, found_allowed."""
         given = self.cleaned_data
         told = {"day": given["day"], "who": who, "key": given["key"], "note": given["note"]}
-        return {**told, "found_allowed": given["found"]} if self.covers else told
+        return {**told, "found_allowed": given.get("found", True)} if self.covers else told
 
     def fill(self, address):
         """Numbers that the address of the page tells for its rows; for a page that opens, not for one that was sent."""
@@ -43,14 +47,14 @@ class ActForm(forms.Form):
     def refuse(self, refusal):
         """Tells what the books refuse; where only pieces are missing, asks whether the hand holds them."""
         for problem in refusal.problems:
-            if isinstance(problem, NotEnough) and self.covers:
+            if isinstance(problem, NotEnough) and self.asks_first:
                 self.short.append(problem)
             self.add_error(None, str(problem))
 
     @property
     def asks_found(self):
         """The tick shows once pieces were missing, and stays while it is set."""
-        return self.covers and (bool(self.short) or bool(self.data.get("found")))
+        return self.asks_first and (bool(self.short) or bool(self.data.get("found")))
 
     @property
     def found_words(self):

@@ -4,7 +4,9 @@ Takes the colonies of a yard; gives those chosen and what was told of them. Noth
 the next free ones stand there.
 """
 
+import math
 from dataclasses import dataclass
+from decimal import Decimal
 
 from django import forms
 from django.utils.translation import gettext_lazy as _
@@ -66,6 +68,7 @@ class HiveChoice:
     chosen: bool
     empty_lb: int = 0
     full_lb: int = 0
+    cubic_ft: Decimal = Decimal(0)
 
 
 class HivesAsked:
@@ -99,8 +102,8 @@ class HivesAsked:
 
     def _choice(self, colony, chosen):
         weight = self.weights.get(colony.pk)
-        pounds = {"empty_lb": weight.empty_lb, "full_lb": weight.full_lb} if weight else {}
-        return HiveChoice(colony=colony, chosen=chosen, **pounds)
+        load = vars(weight) if weight else {}
+        return HiveChoice(colony=colony, chosen=chosen, **load)
 
     @property
     def tally_words(self):
@@ -113,6 +116,11 @@ class HivesAsked:
     @property
     def full_lb(self):
         return sum(choice.full_lb for choice in self.choices if choice.chosen)
+
+    @property
+    def cubic_ft(self):
+        """Whole cubic feet of all that are chosen, rounded up."""
+        return math.ceil(sum(choice.cubic_ft for choice in self.choices if choice.chosen))
 
     def picked(self):
         return sorted(self.cleaned_data["colonies"], key=lambda colony: colony.tag)

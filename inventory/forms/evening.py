@@ -29,7 +29,7 @@ class ShownRow:
 class EveningForm(ActForm):
     """Rows as typed; `refuse_rows` tells what the books refuse of which row."""
 
-    covers = True
+    covers = asks_first = True
 
     def __init__(self, data=None, *, day):
         super().__init__(data, day=day)

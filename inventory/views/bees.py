@@ -5,7 +5,7 @@ Each view finds yard and colonies, reads the form, calls one act and answers.
 
 from django.views.decorators.http import require_http_methods
 
-from apiary.models import Colony, HiveSet
+from apiary.models import Colony
 from apiary.rights import within
 from inventory.forms.bees import HiveNucForm, MoveColoniesForm, RequeenForm, SplitForm, UniteForm
 from inventory.forms.lost_yard import LostYardForm
@@ -26,6 +26,7 @@ from inventory.views.answering import (
 from inventory.yardwork.hives import standing
 from inventory.yardwork.lost_yard import lose_yard
 from inventory.yardwork.moving import move_colonies
+from inventory.yardwork.outfit import full_set, usual_set
 from inventory.yardwork.requeening import requeen
 from inventory.yardwork.splitting import hive_nuc, split
 from inventory.yardwork.uniting import unite
@@ -121,9 +122,7 @@ def act_split(request):
     yard, colony, hives = _hives(request, at)
     source = at.chosen("source") or stocked(yard, request.user)
     mothers = [colony] if colony else hives
-    form = SplitForm(
-        request.POST or None, mothers=mothers, hive_set=_usual_set(mothers), into=yard, day=at.on
-    )
+    form = SplitForm(request.POST or None, mothers=mothers, hive_set=usual_set(mothers), into=yard, day=at.on)
 
     def post(told):
         return split(daughters=form.daughters(), plan=form.plan(source), **told)
@@ -142,7 +141,7 @@ def act_hive(request):
         nucs = Colony.objects.alive(on=at.on).filter(hive_set__is_nuc=True)
         return which_colony(request, HIVE, at, nucs)
     source = at.chosen("source") or stocked(colony.yard, request.user)
-    form = HiveNucForm(request.POST or None, hive_set=_full_set(), into=source, day=at.on)
+    form = HiveNucForm(request.POST or None, hive_set=full_set(), into=source, day=at.on)
 
     def post(told):
         given = form.cleaned_data
@@ -255,22 +254,6 @@ def _first_with_bees(request, at):
     bees = within(request.user, Colony.objects.alive(on=at.on), "yard").order_by("yard__name")
     first = bees.select_related("yard").first()
     return first.yard if first else home_store(request.user)
-
-
-def _usual_set(mothers):
-    """The smallest full set of the width most mothers stand in."""
-    widths = [mother.hive_set.width for mother in mothers if not mother.hive_set.is_nuc]
-    return _full_set(max(set(widths), key=widths.count) if widths else None)
-
-
-def _full_set(width=None):
-    sets = HiveSet.objects.filter(is_nuc=False)
-    rows = sets.filter(width=width) if width else sets
-    return min(rows, key=lambda one: (_boxes(one), -one.width), default=None) or HiveSet.objects.first()
-
-
-def _boxes(hive_set):
-    return hive_set.deep_boxes + hive_set.medium_boxes + hive_set.shallow_boxes
 
 
 def _widest(others, colony):

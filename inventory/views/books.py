@@ -16,6 +16,7 @@ from apiary.models import ColonyEvent
 from apiary.rights import may, refuse_not_own
 from inventory.errors import Refused
 from inventory.filters import BooksFilter
+from inventory.ledger.reversal import off_a_case
 from inventory.models import Act
 from inventory.sentences import head_of, sentence_of
 from inventory.yardwork import undo
@@ -67,9 +68,12 @@ def books_reverse(request, pk):
     """Asks once more; by POST the act is undone, its movements and what it told of colonies."""
     act = _act(request, pk)
     if request.method != "POST":
-        return render(request, "inventory/books_reverse.html", _act_page(act))
+        page = _act_page(act)
+        page["cases"] = off_a_case(act) if page["may_reverse"] else {}
+        return render(request, "inventory/books_reverse.html", page)
     try:
-        undone = undo(act, who=request.user, key=f"reverse-{act.pk}")
+        never = "never_stood" in request.POST
+        undone = undo(act, who=request.user, key=f"reverse-{act.pk}", never_stood=never)
     except Refused as refusal:
         messages.error(request, f"Nothing was reversed. {refusal}")
     else:

@@ -1,26 +1,23 @@
 """Sheets of a colony that is no more: what became of it, and its hive taken apart."""
 
-from django.contrib import messages
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import get_object_or_404, redirect
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
-from apiary import colonies
 from apiary.models import Colony
 from inventory import ledger
-from inventory.errors import Refused
 from inventory.forms import EndForm, SalvageForm
 from inventory.stock import ended_with_gear
 from inventory.views.answering import (
     ActSheet,
     answer,
-    day_words,
     ground_of,
     home_store,
     leave_to,
     needs_yards,
     which_colony,
 )
+from inventory.yardwork.ending import end_colonies
 
 SHEET = require_http_methods(["GET", "HEAD", "POST"])
 
@@ -41,7 +38,7 @@ SALVAGE = ActSheet(
         ),
     ),
 )
-END = ActSheet(title="A colony that is no more", verb="Write it down")
+END = ActSheet(title="A colony that is no more", verb="Write down the end of", template="inventory/end.html")
 
 
 @SHEET
@@ -73,16 +70,16 @@ def act_end(request, pk):
     """What became of a colony; then its hive can be salvaged."""
     colony = get_object_or_404(Colony.objects.select_related("yard"), pk=pk)
     at = ground_of(request)
-    form = EndForm(request.POST or None, initial={"day": at.on.isoformat()}, auto_id="act-%s")
-    if request.method == "POST" and form.is_valid():
-        try:
-            colonies.end(colony, who=request.user, **form.cleaned_data)
-        except Refused as refusal:
-            form.add_error(None, str(refusal))
-        else:
-            messages.success(request, f"{colony} is written down as {form.cleaned_data['why']}.")
-            page = reverse("act-deadout" if form.cleaned_data["why"] == Colony.Ended.DIED else "act-salvage")
-            return redirect(f"{page}?colony={colony.pk}&day={form.cleaned_data['day']}")
-    page = {"sheet": END, "form": form, "at": at.settle(), "leave": leave_to(colony), "colony": colony}
-    page["cells"] = [("Colony", colony), ("Yard", colony.yard), ("Day", day_words(at))]
-    return render(request, "inventory/end.html", page, status=422 if form.errors else 200)
+    form = EndForm(request.POST or None, day=at.on)
+
+    def post(told):
+        return end_colonies(colonies=[colony], why=form.cleaned_data["why"], **told)
+
+    def then(act):
+        page = reverse("act-deadout" if form.cleaned_data["why"] == Colony.Ended.DIED else "act-salvage")
+        return f"{page}?colony={colony.pk}&day={act.day}"
+
+    cells, leave = [("Colony", colony), ("Yard", colony.yard)], leave_to(colony)
+    return answer(
+        request, END, form, post, at=at.settle(), leave=leave, cells=cells, then=then, colony=colony
+    )

@@ -10,7 +10,8 @@ from django.urls import reverse
 from django.utils import timezone
 from django.views.decorators.http import require_http_methods, require_POST
 
-from apiary.models import Colony
+from apiary.models import Colony, HiveSet
+from apiary.queens import QueenFrom
 from apiary.rights import grounds, hives, refuse_not_own
 from inventory.catching_up.acts import ROW_ACTS
 from inventory.catching_up.posting import EveningRefused, acts_of, post_evening, undo_evening
@@ -91,4 +92,5 @@ def _names(user):
         "stores": stores,
         "tags": tags,
         "gear": [*(ration.words for ration in RATIONS.values()), *sorted(gear)],
+        "bees": [*QueenFrom.labels, *HiveSet.objects.order_by("name").values_list("name", flat=True)],
     }

@@ -1,16 +1,19 @@
-"""Sheets of bees sold: which ones, what goes with them and on what terms; and what a buyer brings back.
+"""Sheets of bees sold: all sales, which ones, what goes with them and on what terms; and what a buyer brings back.
 
 Each view finds colonies or sale, reads the form, calls one act and answers. Prices are shown to the keeper alone.
 """
 
 from django.shortcuts import get_object_or_404, render
-from django.views.decorators.http import require_http_methods
+from django.utils import timezone
+from django.views.decorators.http import require_http_methods, require_safe
+from django_tables2 import RequestConfig
 
 from apiary.models import Colony
 from apiary.rights import may_see_money, refuse_elsewhere, within
 from inventory.forms.sales import BroughtBackForm, SellForm
 from inventory.models import Sale
-from inventory.sales import deposit_left, still_owed
+from inventory.sales import all_sales, deposit_left, still_owed
+from inventory.tables import SalesTable
 from inventory.views.answering import (
     LIFTING,
     SMOKE,
@@ -58,6 +61,18 @@ BROUGHT_BACK = ActSheet(
         ),
     ),
 )
+
+
+@require_safe
+def sales(request):
+    """All sales; those of which something is still to come stand above the table, the first due first."""
+    rows = all_sales()
+    table = SalesTable(rows)
+    RequestConfig(request, paginate={"per_page": 25}).configure(table)
+    waits = [row for row in rows if row.is_open]
+    waits.sort(key=lambda row: (row.sale.back_by is None, row.sale.back_by or row.sale.day))
+    page = {"table": table, "waits": waits, "number": len(rows), "today": timezone.localdate()}
+    return render(request, "inventory/sales.html", page)
 
 
 @SHEET

@@ -40,6 +40,23 @@ def outfit_of(hive_set):
     return Outfit(pieces=pieces, frames=_in_order(frames))
 
 
+def usual_set(mothers):
+    """The smallest full set of the width most of these colonies stand in."""
+    widths = [mother.hive_set.width for mother in mothers if not mother.hive_set.is_nuc]
+    return full_set(max(set(widths), key=widths.count) if widths else None)
+
+
+def full_set(width=None):
+    """The smallest set that is no nuc, of a width where one is told; any set where there is none."""
+    sets = HiveSet.objects.filter(is_nuc=False)
+    rows = sets.filter(width=width) if width else sets
+    return min(rows, key=lambda one: (_boxes(one), -one.width), default=None) or HiveSet.objects.first()
+
+
+def _boxes(hive_set):
+    return hive_set.deep_boxes + hive_set.medium_boxes + hive_set.shallow_boxes
+
+
 def frame_of(depth, comb):
     """The part that is a frame of that depth: with foundation, or drawn brood comb."""
     use = CombUse.BROOD if comb == Comb.DRAWN else ""

@@ -10,6 +10,10 @@ class NoColony(Refused):
     sentence = "No colony was chosen to {act}: choose at least one."
 
 
+class TooManyTags(Refused):
+    sentence = "{tags} tags for {splits} splits of {mother}: leave some out, or split more."
+
+
 class NoOutfit(Refused):
     sentence = (
         "The catalogue has no {piece} for the set {hive_set}: name the set's gear in a gear set, "

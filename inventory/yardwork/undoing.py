@@ -11,7 +11,7 @@ from apiary.models import Colony, ColonyEvent
 from inventory.deadouts.holds import refuse_loosening
 from inventory.errors import LaterWork, refuse
 from inventory.ledger.posting import post
-from inventory.ledger.reversal import entries_back
+from inventory.ledger.reversal import entries_back, may_free
 from inventory.models import Act
 from inventory.sales import returned_since
 from inventory.yardwork.refusals import BroughtBack
@@ -19,13 +19,16 @@ from inventory.yardwork.refusals import BroughtBack
 LIVES = (ColonyEvent.Kind.STARTED, ColonyEvent.Kind.ENDED)
 
 
-def undo(act, *, who, key, day=None, note=""):
-    """Reverses the act's movements and undoes its colony events together. Once only; a resend changes nothing."""
+def undo(act, *, who, key, day=None, note="", never_stood=False):
+    """Reverses the act's movements and undoes its colony events together. Once only; a resend changes nothing.
+
+    `never_stood`: the keeper says that gear told onto a hive under an open case was never there.
+    """
     on = act.day if day is None else day
 
     def entries():
         refuse_loosening(act, who)
-        back = entries_back(act, on)
+        back = entries_back(act, on, free=may_free(who, never_stood))
         refuse([*_worked_since(act), *_brought_back_since(act)])
         colonies.undo(act.key, who=who, day=on)
         return back

@@ -5,7 +5,6 @@ Takes the Year, the colony and what was found; writes through the acts on deadou
 
 from decimal import Decimal
 
-from apiary import colonies
 from apiary.models import Colony
 from inventory import ledger, stock
 from inventory.deadouts.care import care
@@ -15,6 +14,7 @@ from inventory.deadouts.work import work_deadout
 from inventory.gear import Condition
 from inventory.ledger import Line, Piece
 from inventory.models import InspectorWord, Part
+from inventory.yardwork.ending import end_colonies
 
 
 def worked(year, colony, *, after, cause, brood_seen=True):
@@ -41,7 +41,7 @@ def salvaged(year, colony, *, after, note):
 
 def waiting(year, colony, *, after, note):
     """Found dead; the hive still stands there to be worked."""
-    colonies.end(colony, why=Colony.Ended.DIED, day=year.day(after), who=year.who, note=note)
+    year.act(end_colonies, after=after, colonies=[colony], why=Colony.Ended.DIED, note=note)
 
 
 def frozen(year, deadout, *, after):

@@ -8,6 +8,7 @@ from inventory.bee_sentences import listed
 from inventory.ledger import Line
 from inventory.models import Sale
 from inventory.sentences import head_of, sentence_of
+from inventory.yardwork.ending import end_colonies
 from inventory.yardwork.lost_yard import lose_yard
 from inventory.yardwork.moving import move_colonies
 from inventory.yardwork.requeening import requeen
@@ -62,6 +63,11 @@ def test_uniting_tells_where_the_gear_went(creek, colony):
 def test_a_requeening_tells_the_origin(colony):
     act = requeen(colonies=[colony], queen="cell", **TOLD)
     assert sentence_of(act) == "A1: a queen cell given."
+
+
+def test_an_end_tells_what_became_of_them(colony):
+    act = end_colonies(colonies=[colony], why="died", note="mice", **TOLD)
+    assert sentence_of(act) == "A1 written down as found dead."
 
 
 def test_a_sale_tells_what_comes_back_and_no_price(creek):

@@ -1,5 +1,7 @@
 """A hive between its empty gear and all its boxes full."""
 
+from decimal import Decimal
+
 import pytest
 
 from inventory.hive_weights import hive_weights
@@ -18,9 +20,19 @@ def test_a_hive_weighs_its_tare_and_at_most_its_full_boxes():
     assert weight.full_lb == 202
 
 
+def test_a_hive_takes_the_room_of_its_boxes_floor_and_covers():
+    hive = makers.make_colony(gear=True)
+    # two deeps 19.875 by 16.25 by 9.625 in (width and height published, see the catalogue), floor and covers as the
+    # catalogue has them; a tenth between stacks. A two-deep ten-frame hive is about 5 cubic ft, common practice, no source
+    room = hive_weights([hive])[hive.pk].cubic_ft
+    boxes = 2 * Decimal("19.875") * Decimal("16.25") * Decimal("9.625") / 12**3 * Decimal("1.1")
+    assert boxes < room < boxes * Decimal("1.5")
+
+
 def test_a_hive_without_gear_in_the_books_weighs_nothing():
     hive = makers.make_colony()
-    assert hive_weights([hive])[hive.pk].full_lb == 0
+    weight = hive_weights([hive])[hive.pk]
+    assert (weight.full_lb, weight.cubic_ft) == (0, 0)
 
 
 def test_one_question_for_all(django_assert_num_queries):

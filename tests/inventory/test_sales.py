@@ -6,7 +6,15 @@ import pytest
 
 from inventory.ledger import Line
 from inventory.models import Sale
-from inventory.sales import came_back, deposit_left, is_settled, returned_since, still_owed, waiting_sales
+from inventory.sales import (
+    all_sales,
+    came_back,
+    deposit_left,
+    is_settled,
+    returned_since,
+    still_owed,
+    waiting_sales,
+)
 from inventory.yardwork import undo
 from inventory.yardwork.selling import Terms, got_back, sell
 from tests import makers
@@ -83,3 +91,20 @@ def test_the_questions_do_not_grow_with_the_sales(django_assert_num_queries):
         sold(f"n{number}", due=MAY)
     with django_assert_num_queries(6):
         waiting_sales()
+
+
+def test_the_list_of_all_has_settled_sales_too_and_none_that_was_undone():
+    first = sold("box", due=MAY, deposit_cents=3000)
+    sold("swap", due=MAY + dt.timedelta(days=7), owed=())
+    undo(sold("slip", due=MAY), who=None, key="undone")
+    swap, box = all_sales()
+    assert (swap.sale.buyer, swap.tags, swap.is_open, swap.still_words) == (
+        "Invented swap",
+        "swap",
+        False,
+        "",
+    )
+    assert (box.act, box.is_open, box.deposit_left_cents) == (first, True, 3000)
+    assert box.still_words == f"1 × {makers.part('nuc-box-5')}"
+    brought("box", [Line("nuc-box-5", 1)], refund_cents=3000)
+    assert [row.is_open for row in all_sales()] == [False, False]

@@ -7,8 +7,10 @@ import pytest
 from inventory.gear_sums import by_part, sums_of
 from inventory.models import Part
 from inventory.order_sums import all_orders
+from inventory.sales import all_sales
 from inventory.stock import by_place
-from inventory.tables import GearTable, OrdersTable
+from inventory.tables import GearTable, OrdersTable, SalesTable
+from inventory.yardwork.selling import Terms, sell
 from tests import makers
 
 pytestmark = pytest.mark.django_db
@@ -51,3 +53,14 @@ def test_an_order_leads_to_its_page():
     row = OrdersTable(all_orders()).rows[0]
     assert f'href="/orders/{order.pk}/"' in str(row.get_cell("reference"))
     assert (row.get_cell("owed"), row.get_cell("cost")) == ("10", "40.00")
+
+
+def test_sales_sum_prices_and_deposits_held_in_cents():
+    nuc = makers.make_colony("N-1", hive_set="nuc-5", gear=True)
+    terms = Terms(buyer="Invented", price_cents=12_345_67, deposit_cents=4050, back_by=makers.DAY)
+    told = {"day": makers.DAY, "who": None, "key": "sell"}
+    sell(colonies=[nuc], terms=terms, goes=None, stays_at=nuc.yard, **told)
+    table = SalesTable(all_sales())
+    feet = {column.name: str(column.footer) for column in table.columns}
+    assert (feet["price"], feet["held"]) == ("12,345.67", "40.50")
+    assert table.rows[0].get_cell("price") == "12,345.67"

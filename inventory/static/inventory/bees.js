@@ -21,11 +21,12 @@ function tell() {
       ? `${figure(combs)} ${combs === 1 ? "comb goes" : "combs go"} along` : "Tell how many splits each colony gives";
   }
   for (const sum of document.querySelectorAll("[data-sum]")) {
-    const pounds = cells.filter((cell) => cell.checked).reduce((all, cell) => all + Number(cell.dataset[sum.dataset.sum]), 0);
-    sum.textContent = figure(pounds);
-    const over = document.querySelector("[data-over]"), limit = document.querySelector("[data-limit]");
-    if (sum.dataset.sum === "full" && over) over.hidden = pounds <= Number(limit.dataset.limit);
+    const amount = cells.filter((cell) => cell.checked).reduce((all, cell) => all + Number(cell.dataset[sum.dataset.sum]), 0);
+    sum.dataset.amount = Math.ceil(amount - 1e-9);
+    sum.textContent = figure(Number(sum.dataset.amount));
   }
+  const over = document.querySelector("[data-over]"), limits = [...document.querySelectorAll("[data-sum][data-limit]")];
+  if (over) over.hidden = limits.every((sum) => Number(sum.dataset.amount) <= Number(sum.dataset.limit));
 }
 
 function spread(all) {  // one each for the strongest first, then a second round, as far as a colony's own limit

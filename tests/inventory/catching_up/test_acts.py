@@ -2,6 +2,7 @@
 
 import pytest
 
+from apiary.queens import queen_of
 from inventory import stock
 from inventory.catching_up.acts import GEAR, OTHERS, PLACES, ROW_ACTS, post_row
 from inventory.catching_up.known import Known
@@ -9,10 +10,12 @@ from inventory.catching_up.reading import read_rows
 from inventory.errors import NoBoxFits, NothingGiven, NotInWholes
 from inventory.gear import Condition, Gear
 from inventory.models import Location, Movement, Part, Recipe
+from inventory.yardwork.refusals import TooManyTags
 from tests import makers
 from tests.inventory.catching_up.made import DAY, row
 
 pytestmark = pytest.mark.django_db
+FLOOR_AND_COVERS = dict.fromkeys(("floor-10", "inner-cover-10", "cover-10"), 4)
 
 
 def booked(typed, *more):
@@ -124,3 +127,42 @@ def test_what_one_making_makes_cannot_be_broken_up(outfit):
 def test_gear_is_lent_to_a_name(outfit):
     (act,) = booked(row(1, "lend", "shed", "excluder-10", 2, "A. Neighbour"))
     assert (act.loan.to, act.loan.due_on, act.day) == ("A. Neighbour", None, DAY)
+
+
+def test_a_split_is_told_with_its_set_and_tags(outfit):
+    makers.make_hive_set("one-deep-10")
+    makers.put(outfit, FLOOR_AND_COVERS)
+    (act,) = booked(row(1, "split", "F-01", "one-deep-10, F-31", 2))
+    daughters = [colony("F-31"), colony("F-32")]
+    assert [(one.mother.tag, one.hive_set.code, one.yard.code) for one in daughters] == [
+        ("F-01", "one-deep-10", "fern-hollow")
+    ] * 2
+    assert act.name == "split" and there(colony("F-31"), "comb-deep-brood") == 5
+    assert there(outfit, "box-deep-10") == 4
+
+
+def test_splits_without_tags_take_the_next_free_ones_and_the_usual_set(outfit):
+    makers.make_hive_set("one-deep-10")
+    makers.put(outfit, FLOOR_AND_COVERS)
+    booked(row(1, "split", "F-01", "", 1), row(2, "split", "F-02", "", 1))
+    assert [colony(tag).mother.tag for tag in ("F-03", "F-04")] == ["F-01", "F-02"]
+    with pytest.raises(TooManyTags):
+        booked(row(1, "split", "F-01", "F-41, F-42", 1))
+
+
+def test_a_colony_and_a_whole_yard_are_requeened(outfit):
+    booked(row(1, "requeen", "L-01", "a queen cell given"), row(2, "requeen", "fern hollow", "bought", ""))
+    words = [queen_of(colony(tag)).words for tag in ("L-01", "F-01", "F-02")]
+    assert words == ["a queen cell given", *["a mated queen, bought"] * 2]
+
+
+def test_a_colony_found_dead_ends_and_its_hive_waits(outfit):
+    before = stock.on_hand(colony("F-01"))
+    booked(row(1, "dead", "F-01"))
+    assert (colony("F-01").ended_on, colony("F-01").ended_why) == (DAY, "died")
+    assert stock.on_hand(colony("F-01")) == before
+
+
+def test_colonies_of_a_whole_yard_are_moved(outfit):
+    booked(row(1, "move-colonies", "fern-hollow", "", "", "long acre"))
+    assert {colony(tag).yard.code for tag in ("F-01", "F-02", "L-01")} == {"long-acre"}

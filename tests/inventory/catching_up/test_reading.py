@@ -4,6 +4,7 @@ import pytest
 
 from inventory.catching_up.known import Known
 from inventory.catching_up.reading import read_rows
+from tests import makers
 from tests.inventory.catching_up.made import DAY, row
 
 pytestmark = pytest.mark.django_db
@@ -36,6 +37,21 @@ def test_syrup_is_told_in_gallons_by_quarters_and_kept_in_quarts(outfit):
     assert (one.gear, one.quantity, dry.quantity) == ("syrup-1-1", 6, 5)
 
 
+def test_splits_are_told_by_their_set_their_tags_or_both(outfit):
+    makers.make_hive_set("one-deep-10")
+    (plain, by_set, by_tag, both), faults = read(
+        row(1, "split", "F-01", "", 2),
+        row(2, "split", "F-01", "One deep, 10 frames", 1),
+        row(3, "split", "F-01", "F-21, F-22", 2),
+        row(4, "split", "F-01", "one-deep-10, F-23", 1),
+    )
+    assert faults == {}
+    assert plain.gear is None
+    assert (by_set.gear[0].code, by_set.gear[1]) == ("one-deep-10", ())
+    assert by_tag.gear == (None, ("F-21", "F-22"))
+    assert (both.gear[0].code, both.gear[1]) == ("one-deep-10", ("F-23",))
+
+
 @pytest.mark.parametrize(
     ("typed", "sentence"),
     [
@@ -62,6 +78,21 @@ def test_syrup_is_told_in_gallons_by_quarters_and_kept_in_quarts(outfit):
         (row(1, "place", "F-01", "excluder-10", 1, "nowhere"), "'nowhere' is not a store of the books"),
         (row(1, "mend", "shed", "box-medium-10", 1, "shed"), "Mend has no other end: leave 'shed' out."),
         (row(1, "lend", "shed", "box-medium-10", 1), "To whom was it lent? Write the name."),
+        (
+            row(1, "requeen", "F-01", "a stray", ""),
+            "Requeen wants where the queen is from (raised by the colony",
+        ),
+        (row(1, "requeen", "F-01", "", ""), "Of what? Requeen wants where the queen is from"),
+        (row(1, "requeen", "F-01", "bought", "3"), "Requeen happens once to each colony: leave '3' out."),
+        (row(1, "split", "F-01", "nuk, F-21", 1), "'nuk, F-21' is not known: Split wants their set"),
+        (
+            row(1, "split", "fern hollow", "", 1),
+            "'fern hollow' is the yard Fern Hollow: Split wants a colony.",
+        ),
+        (row(1, "dead", "F-01", "floor-10", ""), "hive closed tells of no gear: leave 'floor-10' out."),
+        (row(1, "dead", "F-01", "", "", "shed"), "hive closed has no other end: leave 'shed' out."),
+        (row(1, "move-colonies", "F-01"), "To which yard? Write its name."),
+        (row(1, "move-colonies", "F-01", "", "", "shed"), "is the shed, no bees stand there"),
     ],
 )
 def test_what_cannot_be_read_is_told_in_a_sentence(outfit, typed, sentence):

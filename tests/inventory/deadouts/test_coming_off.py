@@ -8,6 +8,7 @@ from inventory import ledger
 from inventory.deadouts.holds import lots_at, open_cases
 from inventory.deadouts.refusals import UnderCase
 from inventory.deadouts.release import release, tell_verdict
+from inventory.errors import OffACase
 from inventory.gear import Condition
 from inventory.ledger import Line, Piece
 from inventory.locations import place_of
@@ -136,3 +137,18 @@ def test_a_hive_all_of_whose_held_gear_was_released_on_a_word_is_free_of_the_cas
     assert place_of(small).pk in open_cases([place_of(small)])
     release(lines=[Line("box-deep-10", 1)], key="2", **told)
     assert open_cases([place_of(small)]) == {}
+
+
+def test_an_act_that_set_gear_on_such_a_hive_is_undone_only_where_the_keeper_says_it_never_stood_there(
+    case, neighbour, shed, keeper, today
+):
+    act = supered(neighbour, shed, today)
+    far = makers.Yard.objects.get(code="far-field")
+    helper = makers.make_person("helper", role="helper", yards=[far, neighbour.yard])
+    for told in ({"who": keeper}, {"who": helper, "never_stood": True}):
+        with pytest.raises(OffACase, match="Take the gear off instead: it comes off held back"):
+            undo(act, key="slip", **told)
+    assert at(far) == {} and at(neighbour)["box-medium-10"] == 1
+    undo(act, who=keeper, key="slip", never_stood=True)
+    assert at(far) == SUPER
+    assert prove().faults == ()

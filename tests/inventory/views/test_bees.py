@@ -202,7 +202,7 @@ def test_the_weight_stands_beside_the_truck(client, keeper, yard, hives):
     form = answer.context["form"]
     assert (form.empty_lb, form.full_lb) == (150, 3 * 202)
     assert answer.context["truck"].lb == 500
-    assert "more than the truck may carry" in text(answer)
+    assert "more than the truck takes" in text(answer)
     assert "Caution: stings on the road" in text(answer)
 
 

@@ -4,9 +4,11 @@ import datetime as dt
 
 import pytest
 from django.urls import reverse
+from django.utils import timezone
 
 from apiary.rights import HELPER
 from inventory import ledger, stock
+from inventory.deadouts.work import work_deadout
 from inventory.gear import Gear
 from inventory.ledger import Line
 from inventory.models import Act
@@ -163,3 +165,21 @@ def test_a_helper_opens_and_takes_back_only_what_they_booked(client, moved, shed
     assert not Act.objects.filter(reverses=moved).exists()
     assert client.post(reverse("books-reverse", args=[own.pk])).url == reverse("home")
     assert Act.objects.get(reverses=own).who == helper
+
+
+def test_gear_set_on_a_hive_under_a_case_is_reversed_only_with_the_word_that_it_never_stood_there(
+    client, keeper, shed, yard
+):
+    sick, near = (makers.make_colony(tag, yard=yard, gear=True) for tag in ("F-01", "F-02"))
+    told = {"day": timezone.localdate(), "who": keeper}
+    seen = {"cause": "disease", "brood_seen": True, "suspected": True, "into": shed, "pieces": []}
+    work_deadout(colony=sick, key="case", **seen, **told)
+    lines = [Line("excluder-10", 1)]
+    act = ledger.place(source=shed, colony=near, lines=lines, key="slip", found_allowed=True, **told)
+    page = reverse("books-reverse", args=[act.pk])
+    assert "take the gear off: it comes off held back" in text(client.get(page))
+    answer = client.post(page, follow=True)
+    assert said(answer)[0].startswith("Nothing was reversed.")
+    assert not Act.objects.filter(reverses=act).exists()
+    client.post(page, {"never_stood": "on"})
+    assert Act.objects.filter(reverses=act).exists()

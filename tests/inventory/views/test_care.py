@@ -35,13 +35,11 @@ def test_all_that_can_be_made_is_one_press(client, shed):
     assert (of(shed, "box-medium-10"), of(shed, "box-medium-10-flat")) == (6, 0)
 
 
-def test_more_than_there_is_can_be_assembled_only_as_found(client, shed):
+def test_more_than_there_is_by_the_book_is_assembled_and_the_rest_found(client, shed):
     makers.put(shed, {"box-medium-10-flat": 6})
     address = f"{reverse('act-assemble')}?yard=shed&recipe=assemble-box-medium-10"
     answer = send(client, address, times="7")
-    assert "7 of medium box, 10 frames, in pieces wanted" in faults(answer)[0]
-    assert "book 1 of medium box, 10 frames, in pieces as found" in text(answer)
-    send(client, address, times="7", found="on")
+    assert said(answer)[0].endswith("1 piece beyond the book booked as found.")
     assert of(shed, "box-medium-10") == 7
 
 
@@ -62,13 +60,9 @@ def test_what_is_to_mend_is_sound_again(client, shed):
     assert (of(shed, "cover-10"), of(shed, "cover-10", "to mend")) == (2, 1)
 
 
-def test_more_than_is_to_mend_is_mended_only_as_found(client, shed):
+def test_more_than_is_to_mend_by_the_book_is_mended_and_the_rest_found(client, shed):
     makers.put(shed, {"cover-10": 3}, condition="to mend")
-    four = {"n__cover-10__to_mend": "4"}
-    answer = send(client, reverse("act-mend"), **four)
-    assert "4 of telescoping cover, 10 frames (to mend) wanted" in faults(answer)[0]
-    assert "book 1 of telescoping cover, 10 frames (to mend) as found" in text(answer)
-    answer = send(client, reverse("act-mend"), found="on", **four)
+    answer = send(client, reverse("act-mend"), **{"n__cover-10__to_mend": "4"})
     assert said(answer) == ["Mended 4 pieces at Shed. 1 piece beyond the book booked as found."]
 
 
@@ -111,10 +105,9 @@ def test_burning_carries_its_cautions(client, shed):
     )
 
 
-def test_more_than_there_is_is_scrapped_only_as_found(client, shed):
+def test_more_than_there_is_by_the_book_is_scrapped_and_the_rest_found(client, shed):
     nine = {"why": "worn out", "n__box-deep-10__sound": "9"}
-    assert "the book says 8" in faults(send(client, reverse("act-scrap"), **nine))[0]
-    answer = send(client, reverse("act-scrap"), found="on", **nine)
+    answer = send(client, reverse("act-scrap"), **nine)
     assert said(answer) == ["Scrapped 9 pieces of Shed. 1 piece beyond the book booked as found."]
 
 

@@ -73,13 +73,13 @@ def test_over_the_limit_it_is_said_before_posting_with_the_trips_and_goes_with_a
     client, keeper, shed, yard
 ):
     many = {"n__box-deep-10__sound": "60"}
-    answer = send(client, f"{HAUL}?source=shed", target="fern-hollow", found="on", **many)
+    answer = send(client, f"{HAUL}?source=shed", target="fern-hollow", **many)
     assert answer.status_code == 422
     words = "This load is 119 cubic ft where your truck takes 50: that is 3 trips."
     assert words in answer.context["form"].errors["over"][0]
     assert words in text(answer)
     assert not Act.objects.filter(name="haul").exists()
-    answer = send(client, f"{HAUL}?source=shed", target="fern-hollow", found="on", over="on", **many)
+    answer = send(client, f"{HAUL}?source=shed", target="fern-hollow", over="on", **many)
     assert said(answer)[0].startswith("Hauled from Shed: 60 pieces to Fern Hollow.")
     assert deeps(yard) == 60
 

@@ -146,3 +146,27 @@ def test_each_page_carries_its_caution(client, keeper, nucs):
     assert "Caution: disease" in text(client.get(address(nucs[0])))
     sold(client, nucs[0], **DEPOSIT)
     assert "foulbrood" in text(client.get(reverse("sale-back", args=[Sale.objects.get().pk])))
+
+
+def test_all_sales_stand_on_one_page_those_to_bring_back_first(client, keeper, nucs):
+    sold(client, nucs[0], **DEPOSIT)
+    sold(client, nucs[1], buyer="Invented Orchard", price="150.00")
+    page = client.get(reverse("sales"))
+    words = text(page)
+    assert reverse("sale-back", args=[Sale.objects.first().pk]) in page.content.decode()
+    assert "330.00" in words and "40.00 of the deposit held" in words
+    assert reverse("sales") in client.get(reverse("books")).content.decode()
+    assert reverse("sales") in client.get(reverse("home")).content.decode()
+
+
+@pytest.mark.parametrize("column", ["buyer", "day", "tags", "price", "deposit", "held", "still", "back_by"])
+def test_sales_sort_by_every_column(client, keeper, nucs, column):
+    sold(client, nucs[0], **DEPOSIT)
+    sold(client, nucs[1], price="")
+    for way in ("", "-"):
+        answer = client.get(reverse("sales"), {"sort": way + column})
+        assert answer.status_code == 200 and "aria-sort" in answer.content.decode()
+
+
+def test_without_a_sale_the_page_says_so(client, keeper, yard):
+    assert "No sale answers to this." in text(client.get(reverse("sales")))
