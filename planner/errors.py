@@ -9,6 +9,8 @@ from apiary.errors import Refused
 __all__ = [
     "AlreadyApproved",
     "AlreadyOver",
+    "DayBeforeSeason",
+    "DayToCome",
     "FreeOffers",
     "NoColonies",
     "NoOffers",
@@ -16,14 +18,20 @@ __all__ = [
     "NoShed",
     "NoSuchSeason",
     "NotDone",
+    "NothingSupposed",
     "NothingToOrder",
+    "NothingToTakeOver",
     "OfferGone",
     "Overtaken",
     "Refused",
     "RunStopped",
     "RunTakenOver",
+    "SeasonOver",
     "SetWithoutGear",
+    "Supposed",
+    "TooManyBeside",
     "UnknownSetting",
+    "UnknownSupplier",
 ]
 
 
@@ -107,6 +115,44 @@ class UnknownSetting(Refused):
         "Run {run} asks for the solver “{solver}”, which this version of the planner does not know: "
         "stop the planner, start its newest version, then work the order out again."
     )
+
+
+class DayBeforeSeason(Refused):
+    sentence = "{day} lies before {season} begins, on {starts_on}: plan from that day or a later one."
+
+
+class DayToCome(Refused):
+    sentence = "{day} is still to come, and nobody knows its books: plan from today, {today}, or an earlier day."
+
+
+class SeasonOver(Refused):
+    sentence = "{season} ended on {last}, before {day}: begin a new season to plan the year ahead."
+
+
+class Supposed(Refused):
+    sentence = (
+        "Run {run} is a what-if ({what}): nothing is ordered on what is only supposed. "
+        "Take its answers over into the season, work the order out again, and approve that run."
+    )
+
+
+class NothingSupposed(Refused):
+    sentence = "Nothing is changed against run {run}: change the budget, an answer, a price or the hives."
+
+
+class NothingToTakeOver(Refused):
+    sentence = (
+        "Run {run} supposes only prices, suppliers or hives. They are no answers of the season: load the price list "
+        "that really holds, then work the order out again."
+    )
+
+
+class UnknownSupplier(Refused):
+    sentence = "No supplier is called {supplier!r}. The suppliers are: {known}."
+
+
+class TooManyBeside(Refused):
+    sentence = "{count} runs do not fit side by side: choose two to four."
 
 
 class RunTakenOver(Exception):

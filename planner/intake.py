@@ -38,7 +38,6 @@ from planner.season.operation import (
     YardFacts,
 )
 
-
 A_YEAR = dt.timedelta(weeks=52)
 
 
