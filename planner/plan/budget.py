@@ -9,6 +9,7 @@ from decimal import Decimal
 from planner.plan.budget_records import BudgetPoint, BudgetSection, LessBudget, PacksChanged
 from planner.plan.moves import pack_of
 from planner.plan.words import cents, listed, number, sum_words
+from planner.solution.nearby.records import BudgetPoint as Known
 
 LITTLE = Decimal("0.50")  # money a season that is as good as nothing
 
@@ -20,7 +21,8 @@ def budget_section(nearby, facts):
     spend = cents(facts.plan.spend)
     budget = facts.problem.budget
     mark = spend if budget is None else cents(budget)
-    points = _points(nearby, None if budget is None else mark)
+    knee = None if nearby.knee is None else nearby.points[nearby.knee].budget
+    points = _points(_with_own(nearby.points, facts), knee, None if budget is None else mark)
     less = _less(nearby.less, mark, facts)
     section = BudgetSection(
         seasons=len(facts.problem.scenarios),
@@ -36,12 +38,28 @@ def budget_section(nearby, facts):
     return BudgetSection(**{**vars(section), "sentences": tuple(said for said in sentences if said)})
 
 
-def _points(nearby, budget):
+def _with_own(points, facts):
+    """The curve with this order at its budget, where time ran out before the study came to it."""
+    plan, budget = facts.plan, facts.problem.budget
+    if budget is None or not points or any(abs(point.budget - budget) < 0.005 for point in points):
+        return points
+    own = Known(
+        budget=budget,
+        spend=plan.spend,
+        objective=plan.objective,
+        bound=plan.bound,
+        fractions=plan.bound,
+        packs=plan.packs(),
+    )
+    return tuple(sorted((*points, own), key=lambda point: point.budget))
+
+
+def _points(known, knee, budget):
     """Worth over the smallest budget, never falling as budgets rise."""
     points, best = [], None
-    for at, point in enumerate(sorted(nearby.points, key=lambda point: point.budget)):
+    for point in known:
         best = point.objective if best is None else max(best, point.objective)
-        base = nearby.points[0].objective
+        base = known[0].objective
         points.append(
             BudgetPoint(
                 budget=cents(point.budget),
@@ -49,7 +67,7 @@ def _points(nearby, budget):
                 gain=cents(best - base),
                 most=cents(max(point.bound, best) - base),
                 chosen=budget is not None and cents(point.budget) == budget,
-                knee=at == nearby.knee,
+                knee=point.budget == knee,
             )
         )
     return tuple(points)

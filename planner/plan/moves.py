@@ -8,7 +8,8 @@ from collections import defaultdict
 from decimal import Decimal
 
 from planner.plan.budget_records import Move
-from planner.plan.words import amount, cents, number, sum_words
+from planner.plan.pricing import priced
+from planner.plan.words import amount, cents, listed, number, sum_words
 
 FINE = Decimal(10)  # sums below it are told with their cents
 CENT = Decimal("0.01")
@@ -18,7 +19,8 @@ def moves_by_line(nearby, facts):
     """{(offer, period): (one more, one fewer)}; empty where nothing was asked."""
     found = defaultdict(list)
     for moved in nearby.moves if nearby is not None else ():
-        found[moved.offer, moved.period].append(move_of(moved, pack_of(moved.offer, facts), facts.money))
+        pack, aside = pack_of(moved.offer, facts), aside_of(moved, facts)
+        found[moved.offer, moved.period].append(move_of(moved, pack, facts.money, aside=aside))
     return {key: tuple(sorted(moves, key=lambda move: -move.step)) for key, moves in found.items()}
 
 
@@ -36,7 +38,23 @@ def pack_of(code, facts):
     return f"pack of {amount(units, unit)}"
 
 
-def move_of(moved, pack, money):
+def aside_of(moved, facts):
+    """What the bill changes by beside the pack itself: shipping that falls due or away, a price step passed."""
+    if moved.limit:
+        return ""
+    offer, packs = facts.offers[moved.offer], round(moved.packs)
+    now, then = (priced(offer, count, facts.money) for count in (packs, packs + moved.step))
+    shipping = cents(moved.cost_change) - (then.cost - now.cost)
+    words = []
+    if abs(shipping) > CENT:
+        due = "falls due" if shipping > 0 else "falls away"
+        words.append(f"{told(facts.money, shipping)(abs(shipping))} of shipping {due}")
+    if offer.price_rule == "all_units" and packs + moved.step > 0 and then.price != now.price:
+        words.append(f"the price a pack {'rises' if then.price > now.price else 'falls'}")
+    return f" ({listed(words)})" if words else ""
+
+
+def move_of(moved, pack, money, *, aside=""):
     """One Moved of the study as a Move."""
     cost = cents(moved.cost_change)
     earned = cents(moved.worth_change + moved.cost_change)
@@ -47,7 +65,7 @@ def move_of(moved, pack, money):
         said = _cannot(moved)
         cost = earned = over = Decimal(0)
     else:
-        said = _told(moved.step, cost, earned, over, money)
+        said = _told(moved.step, cost, earned, over, money, aside)
     return Move(
         step=moved.step,
         cost=cost,
@@ -67,14 +85,14 @@ def _cannot(moved):
     return "will not do: what must be done would be left undone"
 
 
-def _told(step, cost, earned, over, money):
+def _told(step, cost, earned, over, money, aside):
     """The bill, the budget, what it earns, and what follows of them."""
     say = told(money, cost, earned)
     breaks = f" and breaks the budget by {told(money, over)(over)}; it" if over else " and"
     advice = _advice(step, earned - cost)
     if over and earned > cost:
         advice = ""  # it would pay, were there the money: the figures say so
-    return f"{_bill(step, cost, say)}{breaks} {_earns(step, earned, say)}{advice}"
+    return f"{_bill(step, cost, say)}{aside}{breaks} {_earns(step, earned, say)}{advice}"
 
 
 def _bill(step, cost, say):

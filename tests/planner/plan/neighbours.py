@@ -20,7 +20,7 @@ def nearby(**changed):
     facts = {
         "moves": (
             moved(1),
-            moved(-1, -72.5, -120.0),
+            moved(-1, -65.0, -120.0),
             moved(1, 31.0, -31.0, offer="north-sugar", packs=1),
             moved(-1, -31.0, 0.0, offer="north-sugar", packs=1, served=False),
         ),

@@ -57,6 +57,16 @@ def test_the_bend_is_told_with_what_a_hundred_earns_on_both_its_sides():
     assert not any("bends" in said for said in section(knee=None).sentences)
 
 
+def test_a_curve_cut_short_still_has_this_order_at_its_budget():
+    """The plan's own worth of 200 stands at its budget of 250, over the worth of -400 at none."""
+    cut = nearby().points[:4]
+    made = section(points=cut, knee=1, next_budget=None, next_earns=None, less=None, not_told="Time ran out.")
+    assert [point.budget for point in made.points] == [0, 50, 100, 150, 250]
+    assert made.points[-1].chosen and made.points[-1].gain == Decimal(600)
+    assert made.points[1].knee
+    assert section(points=()).points == ()
+
+
 def test_less_money_names_what_to_drop_and_what_that_loses():
     made = section()
     assert (made.less.less, made.less.lost) == (Decimal(200), Decimal(420))

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from planner.plan import report_of
 from planner.plan.facts import Facts
-from planner.plan.moves import move_of, pack_of, told
+from planner.plan.moves import aside_of, move_of, moves_by_line, pack_of, told
 from tests.planner.plan import small
 from tests.planner.plan.neighbours import moved, nearby
 
@@ -46,7 +46,7 @@ def test_both_moves_of_a_line_are_one_sentence_in_its_reason():
     line = report.lines[0]
     assert line.why.moves_said == (
         "One pack of 5 more costs $72 and should earn $42, so leave it; "
-        "one fewer saves $72 and loses $192, so keep it."
+        "one fewer saves $65 (the price a pack rises) and loses $185, so keep it."
     )
     assert line.why.moves_said in line.why.text
     assert [move.step for move in line.why.moves] == [1, -1]
@@ -124,6 +124,21 @@ def test_two_sums_that_differ_are_never_told_alike(one, other):
     say = told("USD", one, other)
     if abs(one) != abs(other):
         assert say(abs(one)) != say(abs(other))
+
+
+def test_shipping_and_price_steps_that_turn_the_bill_are_named():
+    """Two packs at 72.50; one alone costs 80. What is left of the bill's change is shipping."""
+    for step, cost, words in (
+        (-1, -65.0, " (the price a pack rises)"),
+        (-1, -41.0, " ($24 of shipping falls due and the price a pack rises)"),
+        (1, 48.5, " ($24 of shipping falls away)"),
+        (1, 72.5, ""),
+    ):
+        assert aside_of(moved(step=step, cost=cost), facts()) == words
+    assert aside_of(moved(limit="most"), facts()) == ""
+    told_ = moves_by_line(nearby(moves=(moved(-1, 8.0, -60.0), moved(1))), facts())["north-box", 0]
+    assert [move.step for move in told_] == [1, -1]
+    assert told_[1].said.startswith("makes the bill $8 dearer ($73 of shipping falls due and the price")
 
 
 def test_packs_are_called_as_they_are_sold():
