@@ -7,7 +7,7 @@ import math
 
 POINTS = 12
 PAST = 1.25  # of the spend beyond which more money is of no use
-ROUND = (1, 2, 2.5, 5, 10)
+ROUND = (1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10)
 
 
 def round_budgets(*, least, most, own=None, count=POINTS):

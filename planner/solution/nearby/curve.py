@@ -46,7 +46,7 @@ def _curve(problem, plan, engine, *, budgets, more, less, clock):
     for money in wanted:
         if clock.is_over():
             break
-        best = engine.best(money)
+        best = engine.best(money, closely=money in beside)
         if best.bound is not None:
             found[money] = best
     fractions = dict(zip(found, engine.in_fractions(list(found)), strict=True)) if found else {}

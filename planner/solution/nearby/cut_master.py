@@ -95,3 +95,11 @@ class CutMaster(Master):
             np.zeros(self.groups),
         )
         return self._whole(solver.getLp(), {"time_limit": 5.0}).columns
+
+    def thrifty(self, least, seconds):
+        """Spend in fractions of the order that buys what earns at least so much for each unit of money."""
+        every = np.arange(self.count, dtype=np.int32)
+        self.solver.changeColsCost(self.count, every, (1 + least) * self.costs)
+        found = self.relaxed(seconds)
+        self.solver.changeColsCost(self.count, every, self.costs)
+        return None if found.columns is None else self.spend(found.columns)

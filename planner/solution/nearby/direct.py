@@ -36,10 +36,10 @@ class Direct:
     clock: Clock
     tell: Callable
 
-    def best(self, budget):
-        """The Best under a budget (None: without one)."""
-        limited = replace(self.problem, budget=budget)
-        plan = solve(limited, gap=self.gap, seconds=self.clock.left(), prices=False, progress=self.tell)
+    def best(self, budget, *, closely=False):
+        """The Best under a budget (None: without one); `closely` to a finer gap."""
+        limited, gap = replace(self.problem, budget=budget), self.gap / (10 if closely else 1)
+        plan = solve(limited, gap=gap, seconds=self.clock.left(), prices=False, progress=self.tell)
         stopped = not plan.is_order and plan.status != INFEASIBLE
         packs = plan.packs() if plan.is_order else None
         return Best(packs=packs, objective=plan.objective, bound=plan.bound, stopped=stopped)

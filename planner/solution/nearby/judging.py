@@ -7,6 +7,7 @@ served under it. One warm programme a scenario where recourse is linear; else a 
 from dataclasses import replace
 
 from planner.programme.blocks import linear_recourse
+from planner.solution.nearby.standing import Standing
 from planner.solution.records import INFEASIBLE
 from planner.solution.solving import solve
 from planner.solution.valuing import objective_of, ordered
@@ -25,12 +26,15 @@ class Judge:
         return self._by_programmes(orders) if self.warm is None else self._by_scenarios(orders)
 
     def _by_scenarios(self, orders):
-        """All orders in one scenario after another: each starts where the one before ended."""
+        """All orders in one scenario after another: each starts where the one before ended, or is told by the first."""
         owns: list[list] = [[] for _ in orders]
         for scenario in self.warm.scenarios:
+            first = None
             for own, packs in zip(owns, orders, strict=True):
+                told = None if first is None else first.own(packs)
                 try:
-                    own.append(scenario.own(packs))
+                    own.append(scenario.own(packs) if told is None else told)
+                    first = first or Standing(scenario, packs)
                 except NoRecourse:
                     own.append(None)
         return [self._objective(own, packs) for own, packs in zip(owns, orders, strict=True)]

@@ -18,6 +18,8 @@ from planner.solution.warm import NoRecourse
 
 FINE, COARSE = 10, 5  # groups of scenarios: more of them for a fine gap
 FINE_GAP = 0.002
+LITTLE = 0.05
+CLOSE_GAP, CLOSE_STEPS = 5e-5, 3
 STEPS = 80
 DUST = 1e-6
 
@@ -58,20 +60,23 @@ class Sweep:
                 master.needed(*self.earnings.of_keys(fault.limit))
 
     def most(self):
-        """About the money beyond which more is of no use."""
+        """About the money beyond which more earns little: less than LITTLE for each unit of it."""
         search = self._search(None)
         search.look_in_fractions()
         self.last = None
-        return self.master.spend(search.looked)
+        return self.master.thrifty(LITTLE, self.clock.left())
 
-    def best(self, budget):
-        """The Best order under a budget (None: without one), asked after all smaller ones."""
+    def best(self, budget, *, closely=False):
+        """The Best order under a budget (None: without one), asked after all smaller ones; `closely` looks on among
+        orders a pack or two away, past the gap: for what a little more money would earn."""
         search = self._search(budget)
         try:
             search.look_in_fractions()
             if self.master.whole.any() and not search.is_done():
                 search.look_near()
                 search.look_in_whole_numbers()
+            if closely:
+                search.look_closely()
         except NoOrder:
             return Best(packs=None, objective=None, bound=None)
         self.last = search
@@ -135,3 +140,16 @@ class BudgetSearch(Search):
             here = self.worth(between)
             if here > self.start:
                 self.start, self.looked = here, between
+
+    def look_closely(self):
+        """Betters the best order pack by pack until no order near it seems better."""
+        for _ in range(CLOSE_STEPS):
+            if self.best_columns is None or self.clock.is_over() or not self.master.whole.any():
+                return
+            found = self._whole_near(self.best_columns, CLOSE_GAP, full=True)
+            if found.columns is None or found.bound is None or found.bound - self.best <= self._least():
+                return
+            self.worth(found.columns)
+
+    def _least(self):
+        return CLOSE_GAP * max(1.0, abs(self.best))
