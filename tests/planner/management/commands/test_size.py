@@ -9,6 +9,7 @@ import pytest
 from django.core.management import CommandError, call_command
 
 from planner.management.commands import size
+from planner.solution.nearby import studying
 from planner.solution.plans import no_plan
 from tests.planner.small_problems import small, years
 
@@ -181,3 +182,36 @@ def test_out_of_time_the_best_order_so_far_is_written_with_how_far_it_may_be_off
     assert (
         "how much better one could be is not known" in ended.stdout
     )  # any gap on nothing is too wide to mean much
+
+
+def test_what_lies_next_door_is_written_beside_the_plan(run, tmp_path):
+    path = tmp_path / "next.json"
+    code, _, _, plan = run(small(budget=25), "--next-door", str(path), "--gap", "0")
+    told = json.loads(path.read_text(encoding="utf-8"))
+    assert (code, plan["objective"]) == (0, 30)
+    assert [(row["step"], row["worth_change"], row["over_budget"]) for row in told["moves"]] == [
+        (1, 15, 5),
+        (-1, -15, 0),
+    ]
+    assert [point["budget"] for point in told["points"]].count(25) == 1
+    assert (len(told["points"]), told["not_told"]) == (12, "")
+
+
+def test_without_an_order_nothing_lies_next_door(run, tmp_path):
+    path = tmp_path / "next.json"
+    code, _, _, _ = run(small(budget=0, use={"must": True}), "--next-door", str(path))
+    assert (code, path.exists()) == (1, False)
+
+
+def test_a_folder_that_is_not_there_is_said_before_the_solve(run, tmp_path):
+    path = tmp_path / "nowhere" / "next.json"
+    code, _, err, plan = run(small(), "--next-door", str(path))
+    assert (code, plan) == (2, None)
+    assert "cannot be written: there is no folder" in err
+
+
+def test_what_could_not_be_told_in_time_is_said(run, tmp_path, monkeypatch):
+    said = studying.nothing(1.0, "There was no time.")
+    monkeypatch.setattr(size, "study_apart", lambda *told, **settings: said)
+    code, out, _, _ = run(small(), "--next-door", str(tmp_path / "next.json"))
+    assert (code, "There was no time." in out) == (0, True)
