@@ -64,7 +64,7 @@ def test_a_curve_cut_short_still_has_this_order_at_its_budget():
     assert [point.budget for point in made.points] == [0, 50, 100, 150, 250]
     assert made.points[-1].chosen and made.points[-1].gain == Decimal(600)
     assert made.points[1].knee
-    assert section(points=()).points == ()
+    assert section(points=(), knee=None).points == ()
 
 
 def test_less_money_names_what_to_drop_and_what_that_loses():
