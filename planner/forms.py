@@ -106,6 +106,12 @@ class RunForm(forms.Form):
         help_text="What bad years would gain and the mean season lose. Some five more orders are worked out for it.",
         required=False,
     )
+    beliefs = forms.BooleanField(
+        label="Also check the beliefs",
+        help_text="Sets every answer nobody can be sure of lower and higher: which would pay most to know better. "
+        "A minute and a half more.",
+        required=False,
+    )
 
     def clean_trial(self):
         return self.cleaned_data["trial"] or FRESH_SEASONS

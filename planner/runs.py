@@ -77,6 +77,8 @@ class Settings:
     trial_seconds: float = 75.0
     usual_order: Mapping[str, int] = field(default_factory=dict)
     bad_years_curve: bool = False
+    beliefs: bool = False
+    beliefs_seconds: float = 90.0  # for the check of the beliefs in all
     nearby_seconds: float = 45.0  # for a pack more or fewer and other budgets; 0: not asked
 
 
@@ -133,6 +135,7 @@ def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
     freely = tried.without_budget() if held_back(problem, plan) else None
     trial = tried.on_fresh_seasons(scenarios) if settings.trial else None
     curve = tried.bad_years_curve() if settings.bad_years_curve else None
+    checked = tried.beliefs(cancelled) if settings.beliefs else None
     after = followed(tried, projections)
     progress("writing down the reasons")
     report = report_of(
@@ -144,6 +147,7 @@ def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
         without_budget=freely,
         trial=trial,
         bad_years=curve,
+        beliefs=checked,
         nearby=nearby,
         after=after,
     )
@@ -192,6 +196,7 @@ def ask(season, *, who, now, **wanted):
         trial=settings.trial,
         usual_order=settings.usual_order,
         bad_years_curve=settings.bad_years_curve,
+        beliefs=settings.beliefs,
     )
 
 
@@ -216,6 +221,7 @@ def settings_of(run):
         trial=run.trial,
         usual_order=run.usual_order,
         bad_years_curve=run.bad_years_curve,
+        beliefs=run.beliefs,
     )
 
 

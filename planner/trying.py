@@ -15,6 +15,7 @@ from typing import Any
 
 import highspy
 
+from planner.checking.check import check
 from planner.season.assumptions import Assumptions
 from planner.season.operation import Operation
 from planner.sizing.records import Problem
@@ -144,6 +145,20 @@ class Tried:
             solve=self.solve,
         )
         return bad_years_curve(self.problem, self.plan, effort=effort)
+
+    def beliefs(self, cancelled):
+        """The section of the beliefs checked, on the seasons planned with."""
+        return check(
+            self.operation,
+            self.assumptions,
+            self.problem,
+            self.plan,
+            seed=self.settings.seed,
+            gap=self.settings.gap,
+            seconds=self.settings.beliefs_seconds,
+            progress=self.progress,
+            cancelled=cancelled,
+        )
 
 
 def usual_packs(problem, usual):

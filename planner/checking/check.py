@@ -5,7 +5,7 @@ order was planned with, drawn by the same seed. Keeps the time; the weighing its
 """
 
 from planner.beliefs.doubts import DOUBTS
-from planner.beliefs.ends import Beliefs
+from planner.beliefs.ends import Beliefs, problem_at
 from planner.beliefs.telling import Standing, section_of
 from planner.checking.lanes import LANES, answers_of
 from planner.checking.task import Task, ends_of
@@ -46,6 +46,12 @@ def check(
     )
     beliefs = Beliefs(operation=operation, assumptions=assumptions)
     return section_of(beliefs, task.ends, answers, standing, seasons=len(problem.scenarios), doubts=doubts)
+
+
+def other_problems(operation, assumptions, problem, *, seed, doubts=DOUBTS):
+    """(name, Problem) of every end: survival_share-low and so on; those that are the problem itself too."""
+    for doubt, other in ends_of(doubts, operation, assumptions):
+        yield f"{doubt.key}-{other.side}", problem_at(other.beliefs, problem, seed=seed)
 
 
 def task_of(operation, assumptions, problem, plan, *, seed, gap, doubts=DOUBTS, seconds=ONE_END):

@@ -15,6 +15,7 @@ from django.utils import timezone
 
 from apiary.management.books_command import BooksCommand
 from planner import runs
+from planner.checking.check import other_problems
 from planner.errors import NoOrderFound, NoSuchSeason
 from planner.models import Season
 from planner.plan.text import as_text
@@ -76,7 +77,7 @@ class Command(BooksCommand):
         _add_files(parser)
 
     def handle(self, *args, **options):
-        for path in (options["workbook"], options["problem"], options["plan"]):
+        for path in (options[name] for name in ("workbook", "problem", "plan", "beliefs_problems")):
             if path and not path.parent.is_dir():
                 raise CommandError(f"There is no folder {path.parent}: make it first.", returncode=2)
         try:
@@ -91,6 +92,15 @@ class Command(BooksCommand):
         self._write(options["workbook"], lambda: workbook_of(outcome.report))
         self._write(options["problem"], lambda: dump(outcome.problem).encode())
         self._write(options["plan"], lambda: json.dumps(as_json(outcome.plan), indent=1).encode())
+        if options["beliefs_problems"]:
+            self._write_beliefs(options["beliefs_problems"], outcome, options["seed"])
+
+    def _write_beliefs(self, folder, outcome, seed):
+        """Each problem the beliefs are checked by, whether or not the check was asked for or reached it."""
+        folder.mkdir(exist_ok=True)
+        others = other_problems(outcome.operation, outcome.assumptions, outcome.problem, seed=seed)
+        written = [(folder / f"{name}.json").write_bytes(dump(problem).encode()) for name, problem in others]
+        self.stdout.write(f"Written: {len(written)} problems in {folder}")
 
     def _outcome(self, options):
         season = _season(options["season"])
@@ -100,6 +110,8 @@ class Command(BooksCommand):
             budget=budget,
             usual_order=season.usual_order if season else {},
             bad_years_curve=options["bad_years"],
+            beliefs=options["beliefs"],
+            beliefs_seconds=options["beliefs_seconds"],
             **{
                 name: options[name]
                 for name in ("scenarios", "seed", "solver", "gap", "seconds", "trial", "nearby_seconds")
@@ -147,6 +159,20 @@ def _add_trial(parser):
         help="Also draw the curve of the mean season against bad years: some six orders are worked out for it.",
     )
 
+    parser.add_argument(
+        "--beliefs",
+        action="store_true",
+        help="Also check the beliefs: every answer nobody can be sure of lower and higher, and what this order then "
+        "loses against the best.",
+    )
+    parser.add_argument(
+        "--beliefs-seconds",
+        type=_seconds,
+        default=90.0,
+        metavar="SECONDS",
+        help="The longest that check may take; what it does not reach is named (90).",
+    )
+
 
 def _add_files(parser):
     """Where its files go."""
@@ -163,6 +189,12 @@ def _add_files(parser):
         help="Write the sizing problem that was solved, for `size`.",
     )
     parser.add_argument("--plan", type=Path, metavar="FILE", help="Write the solver's plan.")
+    parser.add_argument(
+        "--beliefs-problems",
+        type=Path,
+        metavar="DIR",
+        help="Write the sizing problem of every answer lower and higher into this folder, for `size`.",
+    )
 
 
 def _season(name):
