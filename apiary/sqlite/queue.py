@@ -15,9 +15,7 @@ if sys.platform == "linux":
     import fcntl
 
 HAS_LOCKS = sys.platform == "linux"
-DOOR = (
-    0  # the byte of the one who is in; every other locked byte is somebody in line, at the moment they came
-)
+DOOR = 0  # the byte of the one who is in; every other locked one is somebody's in line: the moment they came
 DOOR_SECONDS, LINE_SECONDS = 0.001, 0.004  # between looks of the first in line, and of the others
 FLOCK = "hhqqi0q"  # the kernel's struct flock: type, whence, start, length, pid
 
@@ -39,16 +37,24 @@ class Queue:
             return True
         try:
             self._open()
-        except OSError:  # a folder that cannot be written: SQLite says so itself
+            self.is_in = self._wait(time.monotonic() + seconds)
+        except (
+            OSError
+        ):  # a folder that takes no file or a disk that keeps no locks: SQLite's own wait is left
+            self.close()
             return True
-        until = time.monotonic() + seconds
+        except BaseException:
+            self.close()
+            raise
+        return self.is_in
+
+    def _wait(self, until):
         mine = self._stand()
         try:
             first = _looked(lambda: not self._is_locked(DOOR + 1, mine - 1), LINE_SECONDS, until)
-            self.is_in = first and _looked(lambda: self._lock(DOOR), DOOR_SECONDS, until)
+            return first and _looked(lambda: self._lock(DOOR), DOOR_SECONDS, until)
         finally:
             self._unlock(mine)
-        return self.is_in
 
     def leave(self):
         if self.is_in:

@@ -54,7 +54,9 @@ def _lay_out(yards, colonies, parts, first, last, chance):
     ensure_catalogue()
     for number in range(parts - Part.objects.count()):
         code = f"invented-{number + 1:02}"
-        Part.objects.create(code=code, name=f"invented part {number + 1}", kind="tool", list_price_cents=500)
+        Part.objects.create(
+            code=code, name=f"invented part {number + 1}", kind="consumable", list_price_cents=500
+        )
     shed = Yard.objects.create(code="shed", name="Shed", is_shed=True)
     grounds = [
         Yard(code=f"yard-{number + 1:02}", name=f"Invented yard {number + 1}", stands=60)

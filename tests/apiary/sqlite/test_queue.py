@@ -158,6 +158,28 @@ def test_where_no_file_can_be_made_nobody_is_held_up(tmp_path):
     assert Queue(str(tmp_path / "nowhere" / "queue")).enter(0.0)
 
 
+def test_where_the_disk_keeps_no_locks_nobody_is_held_up(places, monkeypatch):
+    def refused(*_):
+        raise OSError("no locks available")
+
+    one, other = places(), places()
+    assert one.enter(0.0)
+    monkeypatch.setattr(Queue, "_ask", refused)
+    assert other.enter(0.0) and not other.is_in
+
+
+def test_a_wait_that_is_broken_off_gives_the_place_up(places, monkeypatch):
+    def broken_off(*_):
+        raise KeyboardInterrupt
+
+    one, other = places(), places()
+    monkeypatch.setattr(Queue, "_is_locked", broken_off)
+    with pytest.raises(KeyboardInterrupt):
+        one.enter(LONG)
+    monkeypatch.undo()
+    assert other.enter(0.0)
+
+
 def test_where_the_machine_has_no_such_locks_nobody_is_held_up(places, path, monkeypatch):
     assert places().enter(0.0)
     monkeypatch.setattr("apiary.sqlite.queue.HAS_LOCKS", False)
