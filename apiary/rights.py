@@ -151,6 +151,7 @@ RIGHTS = {
     "run-progress": KEEPERS,
     "run-cancel": KEEPERS,
     "run-order": KEEPERS,
+    "run-after": LOOK,
     "run-workbook": KEEPERS,
     "run-approve": KEEPERS,
 }

@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from planner import views
+from planner import after_views, views
 
 urlpatterns = [
     path("season/", views.seasons, name="season"),
@@ -14,5 +14,6 @@ urlpatterns = [
     path("runs/<int:pk>/cancel/", views.run_cancel, name="run-cancel"),
     path("runs/<int:pk>/order/", views.run_order, name="run-order"),
     path("runs/<int:pk>/order.xlsx", views.run_workbook, name="run-workbook"),
+    path("runs/<int:pk>/after/", after_views.run_after, name="run-after"),
     path("runs/<int:pk>/approve/", views.run_approve, name="run-approve"),
 ]

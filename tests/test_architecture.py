@@ -42,6 +42,7 @@ PURE = (
     "planner/trial",
     "planner/workbook",
     "planner/yardform",
+    "planner/after/",
     "planner/bench/instances.py",
     "planner/bench/naive",
     "apiary/bench/figures.py",
