@@ -8,6 +8,7 @@ from decimal import ROUND_CEILING, Decimal
 
 from django.db import transaction
 
+from apiary.errors import told
 from inventory.deadouts.freezing import WARMEST, hours_at
 from inventory.deadouts.holds import case_of
 from inventory.deadouts.refusals import NoCareNeeded, NotColdEnough, TooShort
@@ -19,6 +20,10 @@ OF_FOULBROOD = (
     "has spoken."
 )
 
+TOO_EARLY = (
+    "it was found dead on {found_on}, so its combs were not cared for before. Give that day or a later one."
+)
+
 
 def care(*, deadout, day, who, key, celsius=None, hours=None, note=""):
     """The combs were frozen at `celsius` for `hours` once their core was cold; without both, kept from moth otherwise."""
@@ -27,6 +32,8 @@ def care(*, deadout, day, who, key, celsius=None, hours=None, note=""):
         _refuse_warm_or_short(Decimal(celsius), Decimal(hours or 0))
 
     def work(_act_key):
+        if day < deadout.found_on:
+            raise NoCareNeeded(colony=deadout.colony, why=TOO_EARLY.format(found_on=told(deadout.found_on)))
         if case_of(deadout) in ("suspected", "confirmed"):
             raise NoCareNeeded(colony=deadout.colony, why=OF_FOULBROOD)
         if deadout.cares.standing().exists():

@@ -132,3 +132,12 @@ class MothCare(Permanent):
 
     def __str__(self):
         return f"{self.deadout}: {self.get_way_display()}"
+
+    @property
+    def words(self):
+        """Frozen at −15 °C for 2.5 hours."""
+        if self.way != "frozen":
+            return self.get_way_display()
+        degrees = f"{self.tenths_celsius / 10:g}".replace("-", "−")
+        hours = f"{self.minutes / 60:.2f}".rstrip("0").rstrip(".")
+        return f"frozen at {degrees} °C for {hours} {'hour' if hours == '1' else 'hours'}"

@@ -21,7 +21,7 @@ from inventory.deadouts.season import losses_between
 from inventory.deadouts.telling import held_elsewhere
 from inventory.deadouts.waiting import to_call, to_freeze, to_work, worked_deadouts
 from inventory.deadouts.work import booked_today, work_deadout, worked
-from inventory.deadouts.worth import cents_a_piece, money_of, worth_of
+from inventory.deadouts.worth import cents_a_piece, money_of, own_movements, worth_of
 from inventory.forms.deadouts import CareForm, DeadoutForm, SeenForm, SpanForm
 from inventory.models import Deadout, Hold
 from inventory.views.answering import (
@@ -146,7 +146,7 @@ def deadout(request, pk):
     page = {
         "row": row,
         "case": case,
-        "moves": row.act.movements.select_related("part", "source", "target").order_by("id"),
+        "moves": list(own_movements(row)),
         "holds": holds.select_related(*ends).order_by("movement__target", "id"),
         "elsewhere": held_elsewhere(row),
         "words": row.words.standing(),

@@ -1,9 +1,12 @@
 """Combs of a deadout cared for against wax moth: as cold and as long as published, never against foulbrood."""
 
+import datetime as dt
 from decimal import Decimal
 
 import pytest
+from django.utils import timezone
 
+from apiary.errors import FutureDay
 from inventory.deadouts.care import care
 from inventory.deadouts.refusals import NoCareNeeded, NotColdEnough, TooShort
 from inventory.deadouts.waiting import to_freeze
@@ -45,6 +48,21 @@ def test_too_warm_is_refused_however_long(row):
 def test_freezing_is_never_care_against_foulbrood(hive, shed):
     with pytest.raises(NoCareNeeded, match="Freezing is never care against it"):
         frozen(work(hive, shed, suspected=True), -20, 48)
+
+
+def test_care_is_told_in_words(row):
+    frozen(row, "-17.5", "2.5")
+    assert MothCare.objects.get().words == "frozen at −17.5 °C for 2.5 hours"
+    assert MothCare(way="frozen", tenths_celsius=-300, minutes=60).words == "frozen at −30 °C for 1 hour"
+    assert MothCare(way="other").words == "otherwise: light and air, or stored in the cold"
+
+
+def test_a_day_before_it_was_found_or_to_come_is_refused(row):
+    with pytest.raises(NoCareNeeded, match="found dead on 1 June 2025, so its combs"):
+        care(deadout=row, day=FOUND - dt.timedelta(days=1), who=None, key="early")
+    with pytest.raises(FutureDay):
+        care(deadout=row, day=timezone.localdate() + dt.timedelta(days=1), who=None, key="late")
+    assert not MothCare.objects.exists()
 
 
 def test_combs_are_cared_for_once(row):

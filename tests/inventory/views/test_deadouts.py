@@ -180,6 +180,7 @@ def test_the_freeze_times_stand_on_the_page(client, shed, hive):
 def test_value_is_shown_to_the_keeper_alone(client, shed, yard, hive):
     row = work(hive, shed, fate="sound")
     assert "At the average of what was paid: saved $" in text(client.get(reverse("deadout", args=[row.pk])))
+    assert "What became of its pieces" in text(client.get(reverse("deadout", args=[row.pk])))
     client.force_login(makers.make_person("hand", role="helper", yards=[yard]))
     words = text(client.get(reverse("deadout", args=[row.pk])))
     assert "Worked" not in words and "$" not in words
