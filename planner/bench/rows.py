@@ -9,6 +9,7 @@ from functools import partial
 from apiary.bench.figures import Figure
 from planner.bench.against import SHARE, SOLVERS, TIMES, against_naive, yard_form
 from planner.bench.building import building
+from planner.bench.nextdoor import curve_by_cold_solves, curve_by_one_master, pack_by_pack
 from planner.bench.runner import BEYOND
 from planner.bench.sizes import pooled_size, solved_size
 from planner.bench.tasks import GAP, direct, product
@@ -132,11 +133,36 @@ def _beside(ours, fine, make, name):
         yield make(figure=f"{name}: {words}", value=value / size, target=target)
 
 
+def next_door(runner):
+    """A pack more or fewer of every line, and twelve budgets by one master against twelve cold solves."""
+    scale = runner.scale
+    size = scale.medium if scale.long_runs else scale.small
+    instance = runner.instance(size, scale.hundred if scale.long_runs else scale.few)
+    make, name = partial(Figure, bench="next-door"), f"{size.name}, {instance.scenarios} scenarios"
+    found = runner.result(pack_by_pack, instance=instance)
+    if found and found["done"]:
+        what = f"{name}: {found['moves']} moves of a pack, scenarios at hand (built in {found['building']:.2g} s)"
+        yield make(figure=what, value=found["seconds"], unit="s", target="<= 1")
+    for gap, target in ((0.005, 15), (GAP, 8)) if scale.long_runs else ((0.005, 15),):
+        ours = runner.seconds(curve_by_one_master, instance=instance, gap=gap)
+        cold = None if ours is None else _cold_curve(runner, instance, gap, BEYOND * target * ours)
+        if cold is not None:
+            over = "over " if cold.stopped else ""
+            spent = f"cold {over}{cold.seconds:.3g} s, one master {ours:.3g} s"
+            what = f"{name}: twelve budgets to {100 * gap:.2g} % ({spent})"
+            yield make(figure=what, value=cold.seconds / ours, unit=TIMES, target=f">= {target}")
+
+
+def _cold_curve(runner, instance, gap, enough):
+    return runner.opponent(curve_by_cold_solves, enough=enough, instance=instance, gap=gap)
+
+
 ROWS = {  # the short ones first: what the quick bench has time for
     "building": by_dicts,
     "against-naive": against_naive,
     "yard-form": yard_form,
     "bound": bound,
+    "next-door": next_door,
     "two-phase": two_phase,
     "growth-by-yards": growth_by_yards,
     "order-quality": order_quality,

@@ -108,3 +108,32 @@ def test_without_a_finer_solve_no_bound_is_judged():
 @pytest.mark.parametrize("name", rows.ROWS)
 def test_a_row_whose_measurements_did_not_end_prints_nothing(name):
     assert figures(rows.ROWS[name], {}) == []
+
+
+def test_what_lies_next_door_is_timed_and_set_against_cold_solves():
+    told = {
+        "pack_by_pack": {**spent(0.5), "building": 0.25, "moves": 8},
+        "curve_by_one_master": lambda s: spent(2.0 if s["gap"] == 0.005 else 4.0),
+        "curve_by_cold_solves": spent(32.0),
+    }
+    found = figures(rows.next_door, told)
+    assert [row[:2] for row in found] == [(0.5, "<= 1"), (16, ">= 15"), (8, ">= 8")]
+    assert "8 moves of a pack" in found[0][2]
+    assert "twelve budgets to 0.1 % (cold 32 s, one master 4 s)" in found[2][2]
+
+
+def test_a_curve_that_was_not_proven_gives_no_ratio():
+    told = {"pack_by_pack": None, "curve_by_one_master": spent(2.0, done=False)}
+    assert figures(rows.next_door, told) == []
+
+
+def test_quickly_only_the_small_operations_coarse_curve_is_measured():
+    asked = []
+
+    def by_one_master(settings):
+        asked.append((settings["instance"].size.yards, settings["gap"]))
+        return spent(1.0)
+
+    told = {"curve_by_one_master": by_one_master, "curve_by_cold_solves": spent(20.0)}
+    assert [row[0] for row in figures(rows.next_door, told, QUICK)] == [20]
+    assert asked == [(6, 0.005)]
