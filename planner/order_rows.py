@@ -7,6 +7,7 @@ import datetime as dt
 from dataclasses import dataclass
 from decimal import Decimal
 
+from planner.beliefs_chart import BeliefsChart, beliefs_chart
 from planner.budget_chart import BudgetChart, budget_chart
 from planner.charts import CurveChart, TrialChart, bad_years_chart, trial_chart
 from planner.plan.records import Line, Report, SupplierOrder
@@ -52,6 +53,7 @@ class OrderPage:
     trial_chart: TrialChart | None = None
     bad_years_chart: CurveChart | None = None
     budget_chart: BudgetChart | None = None
+    beliefs_chart: BeliefsChart | None = None
 
     @property
     def money(self):
@@ -78,6 +80,17 @@ class OrderPage:
     def bad_years_sum(self):
         curve = self.report.bad_years
         return _counted(len(curve.points) if curve else 0, "weight")
+
+    @property
+    def beliefs_sum(self):
+        section = self.report.beliefs
+        return _counted(len(section.rows) if section else 0, "answer")
+
+    @property
+    def to_find_out(self):
+        """The beliefs that would pay most to know better."""
+        section = self.report.beliefs
+        return [section.row(key) for key in section.first] if section else []
 
     @property
     def budgets_sum(self):
@@ -122,6 +135,7 @@ def order_page(report):
         trial_chart=trial_chart(report.trial) if report.trial else None,
         bad_years_chart=bad_years_chart(report.bad_years, report.money) if report.bad_years else None,
         budget_chart=budget_chart(report.budgets, report.money) if report.budgets else None,
+        beliefs_chart=beliefs_chart(report.beliefs, report.money) if report.beliefs else None,
     )
 
 

@@ -5,6 +5,7 @@ Takes a Report, gives one string: lines by supplier, sums, gap, gain over the ru
 
 import textwrap
 
+from planner.plan.beliefs_text import belief_lines
 from planner.plan.budget_text import budget_lines
 from planner.plan.trial_text import bad_years_table, trial_table
 from planner.plan.words import amount, day_words, number, places, sum_words
@@ -26,6 +27,7 @@ def as_text(report, *, why=False):
             budget_lines(report),
             trial_table(report),
             bad_years_table(report),
+            belief_lines(report),
             _open(report),
             _cautions(report),
         )

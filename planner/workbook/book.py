@@ -7,6 +7,7 @@ from openpyxl import Workbook
 
 from planner.workbook.assumptions import write_assumptions
 from planner.workbook.bad_years import write_bad_years
+from planner.workbook.beliefs import write_beliefs
 from planner.workbook.cells import PLAIN
 from planner.workbook.money import write_money
 from planner.workbook.order import write_order
@@ -39,6 +40,8 @@ def workbook_of(report, *, paper=None):
         write_trial(book.create_sheet("Trial"), report, paper)
     if report.bad_years is not None:
         write_bad_years(book.create_sheet("Bad years"), report, paper)
+    if report.beliefs is not None:
+        write_beliefs(book.create_sheet("Beliefs"), report, paper)
     book.properties.creator = ""
     book.properties.title = "Winter order"
     book.properties.created = dt.datetime.combine(report.day, dt.time())

@@ -1,0 +1,19 @@
+"""The belief check as plain text for a terminal: three lines, at most 100 columns wide each before they wrap.
+
+Takes a Report, gives what to find out first, or "" where it was not checked.
+"""
+
+import textwrap
+
+WIDTH = 100
+
+
+def belief_lines(report):
+    section = report.beliefs
+    if section is None:
+        return ""
+    said = list(section.sentences)
+    for belief in (section.row(key) for key in section.first):
+        dearest = max(belief.ends, key=lambda end: end.regret)
+        said.append(f"Find out: {belief.name} ({belief.answered}). {dearest.sentence}")
+    return "\n".join(textwrap.fill(each, WIDTH, subsequent_indent="  ") for each in said)
