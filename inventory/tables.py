@@ -116,10 +116,13 @@ class SalesTable(tables.Table):
     )
     still = tables.Column(
         accessor="still_words",
+        default="",
         verbose_name=_("Still to come back"),
         attrs={"th": {"class": "roomy"}, "td": {"class": "roomy"}},
     )
-    back_by = tables.DateColumn(accessor="sale__back_by", format="j M Y", verbose_name=_("By"), attrs=ROOMY)
+    back_by = tables.DateColumn(
+        accessor="sale__back_by", format="j M Y", verbose_name=_("By"), attrs=ROOMY, default=""
+    )
 
     class Meta:
         empty_text = _("No sale answers to this. Sell a nuc or a colony from its page, and it stands here.")

@@ -3,23 +3,18 @@
 A link is shown once, in the answer to the press that made it, and kept nowhere.
 """
 
-import io
-
-import segno
 from django.contrib import messages
 from django.contrib.auth import get_user_model
 from django.shortcuts import get_object_or_404, redirect, render
 from django.utils import timezone
-from django.utils.safestring import mark_safe
 from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_http_methods, require_POST
 
 from apiary import people
 from apiary.errors import Refused
 from apiary.forms import AccessForm, InviteForm
+from apiary.pictures import is_this_machine, picture_of
 from apiary.rights import KEEPER, role_of
-
-THIS_MACHINE = ("localhost", "127.0.0.1", "[::1]")
 
 
 @never_cache
@@ -88,20 +83,14 @@ def person_link(request, pk):
 
 def _link_shown(request, person, token):
     link = request.build_absolute_uri(people.path_of(token))
-    page = {"person": person, "link": link, "days": people.LINK_LASTS.days, "picture": _picture(link)}
-    page["only_here"] = (
-        request.get_host().rpartition(":")[0] in THIS_MACHINE or request.get_host() in THIS_MACHINE
-    )
+    page = {
+        "person": person,
+        "link": link,
+        "days": people.LINK_LASTS.days,
+        "picture": picture_of(link, "The link"),
+    }
+    page["only_here"] = is_this_machine(request.get_host())
     return render(request, "apiary/link_shown.html", page)
-
-
-def _picture(link):
-    """The link as a code for a phone's camera."""
-    drawn = io.BytesIO()
-    segno.make(link, micro=False).save(
-        drawn, kind="svg", scale=5, border=4, light="#fff", xmldecl=False, svgns=False, title="The link"
-    )
-    return mark_safe(drawn.getvalue().decode())
 
 
 def _person(pk):

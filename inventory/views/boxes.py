@@ -17,7 +17,6 @@ from inventory.views.answering import (
     ActSheet,
     answer,
     ground_of,
-    home_store,
     leave_to,
     needs_yards,
     stocked,
@@ -149,7 +148,7 @@ def yard_of(at):
     """The yard of the address, else the first one with living bees that this person may see."""
     living = Colony.objects.alive(on=at.on).values("yard")
     grounds = at.fields["yard"].queryset
-    return at.chosen("yard") or grounds.filter(pk__in=living).first() or grounds.first() or home_store()
+    return at.chosen("yard") or grounds.filter(pk__in=living).first() or grounds.first()
 
 
 def _chosen(at, name, known, bees):
