@@ -102,3 +102,15 @@ def _stands(section):
         for row in section.stands
     ]
     return f"More colonies than stands: {listed(yards)}. Move or sell some, or add stands; splits in nucs not counted."
+
+
+def two_lines(section):
+    """What a terminal is told: loads with the check, and the bench."""
+    told = section.fresh or section.planned
+    kind = "fresh seasons" if section.fresh else "seasons planned with"
+    loads, extra = len(section.loads), section.extra_trips
+    return (
+        f"{number(loads)} load{'' if loads == 1 else 's'} to haul, {number(extra)} of them extra trips; these trips are "
+        f"enough in {told.enough_in_100} of 100 {kind}.",
+        section.bench.said,
+    )

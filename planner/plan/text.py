@@ -5,6 +5,7 @@ Takes a Report, gives one string: lines by supplier, sums, gap, gain over the ru
 
 import textwrap
 
+from planner.after.telling import two_lines
 from planner.plan.beliefs_text import belief_lines
 from planner.plan.budget_text import budget_lines
 from planner.plan.trial_text import bad_years_table, trial_table
@@ -28,6 +29,7 @@ def as_text(report, *, why=False):
             trial_table(report),
             bad_years_table(report),
             belief_lines(report),
+            _after(report),
             _open(report),
             _cautions(report),
         )
@@ -127,6 +129,10 @@ def _open(report):
             )
         )
     return "\n".join(rows)
+
+
+def _after(report):
+    return "\n".join(_wrapped(said) for said in two_lines(report.after)) if report.after else ""
 
 
 def _often(in_100):

@@ -5,6 +5,7 @@ import io
 
 from openpyxl import Workbook
 
+from planner.workbook.after import write_after
 from planner.workbook.assumptions import write_assumptions
 from planner.workbook.bad_years import write_bad_years
 from planner.workbook.beliefs import write_beliefs
@@ -34,6 +35,8 @@ def workbook_of(report, *, paper=None):
     write_why(why, report, paper)
     write_requirement(requirement, report, paper)
     write_assumptions(assumptions, report, paper)
+    if report.after is not None:
+        write_after(book, report.after, paper)
     if report.budgets is not None:
         write_money(book.create_sheet("Money"), report, paper)
     if report.trial is not None:

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from planner.after.telling import enough, sentences
+from planner.after.telling import enough, sentences, two_lines
 from tests.planner.after import made
 
 
@@ -40,3 +40,10 @@ def test_stands_that_are_too_few_are_told():
 
 def test_what_is_bought_in_season_is_told():
     assert "; 7 pieces of it are bought in season" in said(in_season=7)
+
+
+def test_a_terminal_is_told_two_lines():
+    assert two_lines(made.section()) == (
+        "3 loads to haul, 1 of them extra trips; these trips are enough in 90 of 100 fresh seasons.",
+        "5 hours at the bench, all done in time.",
+    )

@@ -1,10 +1,13 @@
 """The printed table: 100 columns, the sums, the gap, the gain."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 from planner.plan import report_of
 from planner.plan.records import Rival
 from planner.plan.text import WIDTH, as_text
+from tests.planner import made
+from tests.planner.after import made as after_made
 from tests.planner.plan import small
 
 RIVAL = Rival(
@@ -51,3 +54,9 @@ def test_cautions_are_printed_with_the_word():
         "Caution: stings and smoke",
     ):
         assert head in said
+
+
+def test_what_follows_the_order_is_told_in_two_lines():
+    report = replace(made.make_report(), after=after_made.section())
+    assert "3 loads to haul, 1 of them extra trips" in as_text(report)
+    assert "loads to haul" not in as_text(made.make_report())

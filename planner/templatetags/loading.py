@@ -1,0 +1,36 @@
+"""What to load before leaving for each yard of this week, from the last approved order's loads.
+
+Takes the context and a day; gives rows for This week, only of yards that are theirs. Changes nothing.
+"""
+
+from django import template
+
+from apiary.rights import grounds, may, yards_of
+from planner.after.sheet import after_page
+from planner.models import Run
+from planner.plan.json_form import report_from
+
+register = template.Library()
+
+
+@register.inclusion_tag("planner/loads_this_week.html", takes_context=True)
+def loads_this_week(context, today):
+    """The loads of the week the day falls in, or none."""
+    user = context["user"]
+    run = (
+        Run.objects.filter(approved_at__isnull=False, status=Run.Status.DONE).order_by("-approved_at").first()
+    )
+    if run is None or not may(user, "run-after"):
+        return {"week": None}
+    return {"run": run, **_loads(report_from(run.report), today, user)}
+
+
+def _loads(report, today, user):
+    section = report.after
+    week = (today - report.day).days // 7
+    if section is None or week < 0:
+        return {"week": None}
+    given = yards_of(user)
+    yards = None if given is None else set(grounds(user).values_list("code", flat=True))
+    weeks = [rows for rows in after_page(section, yards).weeks if (rows.day - report.day).days // 7 == week]
+    return {"week": weeks[0] if weeks else None, "truck_lb": section.truck_lb}

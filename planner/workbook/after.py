@@ -1,0 +1,154 @@
+"""The sheets Hauling (a load a printed page), Assembly (by week) and Feed.
+
+Takes the workbook, the report's section of what follows the order and the paper; adds the sheets. Sums are formulas.
+"""
+
+from openpyxl.worksheet.pagebreak import Break
+
+from planner.plan.words import day_words
+from planner.workbook.cells import (
+    BOLD,
+    COUNT,
+    DAY,
+    HEAD,
+    TENTH,
+    figure,
+    formula,
+    head_row,
+    lines_of,
+    prints,
+    rule,
+    text,
+    title,
+    widths,
+)
+
+LOAD_WIDTHS = (46, 12, 12, 26)
+CAUTION = (
+    "Caution: lift with two, or frame by frame; a full deep weighs 80 to 90 lb, a full medium 50 to 60. Tie every stack "
+    "down, stay within what your door plate allows, and pull the straps again after the first miles."
+)
+
+
+def write_after(book, section, paper):
+    write_hauling(book.create_sheet("Hauling"), section, paper)
+    write_assembly(book.create_sheet("Assembly"), section, paper)
+    write_feed(book.create_sheet("Feed"), section, paper)
+
+
+def write_hauling(sheet, section, paper):
+    title(
+        sheet, "Hauling", f"The truck takes {section.truck_lb:,} lb and {section.truck_cubic_ft} cubic feet."
+    )
+    row = _said(sheet, 3, (*section.sentences[:2], CAUTION))
+    for load in section.loads:
+        sheet.row_breaks.append(Break(id=row - 1))
+        row = _load(sheet, row, load)
+    widths(sheet, *LOAD_WIDTHS)
+    prints(sheet, wide=False, paper=paper, repeat=2, last_column=4, last_row=row - 1)
+
+
+def _said(sheet, row, sentences):
+    for said in sentences:
+        sheet.merge_cells(start_row=row, start_column=1, end_row=row, end_column=4)
+        text(sheet, row, 1, said, wrap=True)
+        sheet.row_dimensions[row].height = 14 * lines_of(said, sum(LOAD_WIDTHS)) + 3
+        row += 1
+    return row
+
+
+def _load(sheet, row, load):
+    text(sheet, row, 1, f"Load {load.number}: {load.yard_name}", font=HEAD)
+    text(sheet, row + 1, 1, f"Week of {day_words(load.day)}, {load.rides}")
+    row = _leg(sheet, row + 2, "Out", load.out)
+    return _leg(sheet, row, "Home", load.home) + 1
+
+
+def _leg(sheet, row, way, leg):
+    if not leg.carried:
+        return row
+    head_row(sheet, row, (way, "Pieces", "Unit", "Loaded"), right=(2,))
+    for line in leg.carried:
+        row += 1
+        text(sheet, row, 1, f"{line.name}{', full' if line.full else ''}")
+        figure(sheet, row, 2, line.pieces, COUNT)
+        text(sheet, row, 3, line.unit)
+        rule(sheet, row, 4)
+    row += 1
+    text(sheet, row, 1, f"{leg.lb:,} lb, {leg.cubic_ft:g} cubic feet", font=BOLD)
+    return row + 1
+
+
+def write_assembly(sheet, section, paper):
+    bench = section.bench
+    title(sheet, "Assembly", bench.said)
+    heads = ("Week of", "Evening", "Work", "Pieces", "Minutes")
+    head_row(sheet, 3, heads, right=(2, 4, 5))
+    row = 4
+    for row, evening in enumerate(bench.evenings, 4):
+        figure(sheet, row, 1, evening.day, DAY)
+        figure(sheet, row, 2, evening.evening, COUNT)
+        text(sheet, row, 3, evening.name)
+        figure(sheet, row, 4, evening.pieces, TENTH)
+        figure(sheet, row, 5, evening.minutes, COUNT)
+        rule(sheet, row, 5)
+    if bench.evenings:
+        row += 1
+        text(sheet, row, 3, "In all", font=BOLD)
+        formula(sheet, row, 5, f"SUM(E4:E{row - 1})", COUNT, font=BOLD)
+    row = _jobs(sheet, row + 2, bench.jobs)
+    widths(sheet, 14, 13, 46, 14, 14)
+    sheet.freeze_panes = "A4"
+    prints(sheet, wide=False, paper=paper, repeat=3, last_column=5, last_row=row)
+
+
+def _jobs(sheet, row, jobs):
+    head_row(sheet, row, ("Wanted", "Gear there", "Work", "Pieces", "Late"), right=(4, 5))
+    for job in jobs:
+        row += 1
+        figure(sheet, row, 1, job.wanted_on, DAY)
+        figure(sheet, row, 2, job.gear_there_on, DAY)
+        text(sheet, row, 3, job.name)
+        figure(sheet, row, 4, job.pieces, COUNT)
+        figure(sheet, row, 5, job.late_pieces, COUNT)
+        rule(sheet, row, 5)
+    return row
+
+
+def write_feed(sheet, section, paper):
+    title(sheet, "Feed", "Syrup by weight of sugar to water; sugar is bought in the week it is fed.")
+    heads = ("Week of", "Yard", "Feeding", "Colonies", "Gallons", "Sugar to water", "Sugar, lb")
+    head_row(sheet, 3, heads, right=(4, 5, 7))
+    row = 3
+    for row, feed in enumerate(section.feed, 4):
+        figure(sheet, row, 1, feed.day, DAY)
+        text(sheet, row, 2, feed.yard_name)
+        text(sheet, row, 3, feed.season)
+        figure(sheet, row, 4, feed.colonies, COUNT)
+        figure(sheet, row, 5, feed.gallons, TENTH)
+        text(sheet, row, 6, feed.ratio)
+        figure(sheet, row, 7, feed.sugar_lb, COUNT)
+        rule(sheet, row, 7)
+    if section.feed:
+        row += 1
+        text(sheet, row, 2, "In all", font=BOLD)
+        for column, letter, style in ((5, "E", TENTH), (7, "G", COUNT)):
+            formula(sheet, row, column, f"SUM({letter}4:{letter}{row - 1})", style, font=BOLD)
+    row = _sugar(sheet, row + 2, section.sugar)
+    widths(sheet, 14, 24, 12, 11, 11, 14, 12)
+    sheet.freeze_panes = "A4"
+    prints(sheet, wide=False, paper=paper, repeat=3, last_column=7, last_row=row)
+
+
+def _sugar(sheet, row, rows):
+    head_row(
+        sheet, row, ("Week of", "Sugar", "", "Needed, lb", "There, lb", "", "To buy, lb"), right=(4, 5, 7)
+    )
+    for sugar in rows:
+        row += 1
+        figure(sheet, row, 1, sugar.day, DAY)
+        figure(sheet, row, 4, sugar.needed_lb, COUNT)
+        figure(sheet, row, 5, sugar.on_hand_lb, COUNT)
+        formula(sheet, row, 7, f"MAX(0,D{row}-E{row})", COUNT)
+        rule(sheet, row, 7)
+    return row
