@@ -10,7 +10,10 @@ import numpy as np
 
 from planner.solution.two_phase.master import Master
 
-NEAR = 0.01  # of what all earn: a cut further from binding is left out
+NEAR, WIDE = (
+    0.002,
+    0.03,
+)  # of what all earn: a cut further from binding is left out, in whole numbers and in fractions
 RECENT = 16  # points weighed last
 
 
@@ -19,6 +22,7 @@ class CutMaster(Master):
         self.slopes, self.values = np.zeros((0, len(part.packs))), np.zeros(0)
         self.of_group, self.rows = np.zeros(0, dtype=int), np.zeros(0, dtype=np.int32)
         self.recent: list = []
+        self.origin = np.zeros(len(part.packs))
         super().__init__(part, groups)
         self.own_limits = self.lowest.copy(), self.highest.copy()
         self.budget_row = self.solver.getNumRow()
@@ -36,6 +40,15 @@ class CutMaster(Master):
         for column in range(self.count):
             self.free(column)
         self.recent = [self.packs(columns) for columns in points]
+        self._hold_cuts(self._matter(WIDE) if points else np.ones(len(self.rows), dtype=bool))
+
+    def _hold_cuts(self, wanted):
+        """The programme in fractions keeps these cuts and no others."""
+        self._drop_cuts(self.solver)
+        self.rows = np.full(len(wanted), -1, dtype=np.int32)
+        for at in np.flatnonzero(wanted).tolist():
+            self.rows[at] = self.solver.getNumRow()
+            self._add_cut(self.solver, self.of_group[at], self.values[at], self.slopes[at], self.origin)
 
     def cuts(self, cuts, packs):
         first = self.solver.getNumRow()
@@ -47,6 +60,10 @@ class CutMaster(Master):
         self.rows = np.append(self.rows, np.arange(first, first + len(cuts), dtype=np.int32))
         self.recent = [*self.recent[-RECENT:], packs]
 
+    def _drop_cuts(self, solver):
+        held = self.rows[self.rows >= 0]
+        solver.deleteRows(len(held), held)
+
     def spend(self, columns):
         """Money of the order alone."""
         return -self.cost(columns)
@@ -56,16 +73,16 @@ class CutMaster(Master):
         solver = highspy.Highs()
         solver.setOptionValue("output_flag", False)
         solver.passModel(self.solver.getLp())
-        gone = self.rows[~self._matter()]
+        gone = self.rows[~self._matter(NEAR) & (self.rows >= 0)]
         solver.deleteRows(len(gone), gone)
         return solver.getLp()
 
-    def _matter(self):
+    def _matter(self, share):
         """By cut, whether it is near to the one of its group that binds at some point weighed last."""
         says = self.values[:, None] + self.slopes @ np.array(self.recent).T
         least = np.full((self.groups, says.shape[1]), np.inf)
         np.minimum.at(least, self.of_group, says)
-        near = NEAR * np.abs(least.sum(axis=0)).max() / self.groups
+        near = share * np.abs(least.sum(axis=0)).max() / self.groups
         return (says - least[self.of_group] <= near).any(axis=1)
 
     def cheapest(self, seconds):
@@ -75,7 +92,7 @@ class CutMaster(Master):
         solver.passModel(self.solver.getLp())
         width = self.count + self.groups
         every = np.arange(width, dtype=np.int32)
-        solver.deleteRows(len(self.rows), self.rows)
+        self._drop_cuts(solver)
         solver.changeColsCost(width, every, np.append(self.costs, np.zeros(self.groups)))
         return self._whole(solver.getLp(), {"time_limit": max(seconds, 0.1), "mip_rel_gap": 1e-6}).columns
 
@@ -84,7 +101,7 @@ class CutMaster(Master):
         solver = highspy.Highs()
         solver.setOptionValue("output_flag", False)
         solver.passModel(self.solver.getLp())
-        solver.deleteRows(len(self.rows), self.rows)
+        self._drop_cuts(solver)
         for share, key in zip(self.shares, self.keys, strict=True):
             where = np.flatnonzero(share)
             count = float(packs.get(key, 0))

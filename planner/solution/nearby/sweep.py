@@ -16,8 +16,8 @@ from planner.solution.two_phase.search import NoOrder, Search
 from planner.solution.valuing import ordered
 from planner.solution.warm import NoRecourse
 
-FINE, COARSE = 10, 5  # groups of scenarios: more of them for a fine gap
-FINE_GAP = 0.002
+GROUPS = 20
+STEPS_NEAR, NEAR_SHARE = 4, 0.2
 LITTLE = 0.05
 CLOSE_GAP, CLOSE_STEPS = 5e-5, 3
 STEPS = 80
@@ -29,7 +29,7 @@ class Sweep:
         self.problem, self.gap, self.clock, self.tell = problem, gap, clock, tell
         free = replace(problem, budget=None)
         part = order_part(free)
-        self.earnings = Earnings(free, warm, list(part.packs), FINE if gap < FINE_GAP else COARSE)
+        self.earnings = Earnings(free, warm, list(part.packs), GROUPS)
         self.master = CutMaster(part, self.earnings.groups)
         self.last = None
         self.orders: list = []  # (spend, objective, columns) of every best order
@@ -140,6 +140,19 @@ class BudgetSearch(Search):
             here = self.worth(between)
             if here > self.start:
                 self.start, self.looked = here, between
+
+    def look_near(self):
+        """Whole orders about the best point in fractions and then about the best found, weighed by all near cuts."""
+        for turn in range(STEPS_NEAR):
+            about = self.looked if not turn or self.best_columns is None else self.best_columns
+            if self.is_done():
+                return
+            found, before = self._whole_near(about, NEAR_SHARE * self.gap, full=True), self.best
+            if found.columns is None:
+                return
+            self.worth(found.columns)
+            if turn and self.best <= before:
+                return
 
     def look_closely(self):
         """Betters the best order pack by pack until no order near it seems better."""

@@ -35,7 +35,7 @@ def test_cuts_far_from_binding_are_left_out_and_the_bound_stays_true():
     for value, slope, at in ((0.0, 25.0, 0.0), (1000.0, 25.0, 0.0), (75.0, 5.0, 3.0)):
         found.cuts([(value, np.array([slope]))], np.array([at]))
     found.begin_at(40, [np.array([3.0])])
-    assert found._matter().tolist() == [True, False, True]
+    assert found._matter(0.01).tolist() == [True, False, True]
     assert found.in_whole_numbers(1e-6, 5).bound == pytest.approx(45)
 
 
