@@ -49,6 +49,7 @@ def test_a_season_is_begun_worked_out_and_approved(sheet, live_server, width):
     sheet.locator(".opener summary").first.click()
     expect(why).to_be_visible()
     expect(sheet.get_by_role("img", name=re.compile("Budget as a dimension line"))).to_be_visible()
+    expect(sheet.get_by_role("img", name="What each budget earns")).to_be_visible()
     expect(sheet.get_by_role("img", name=re.compile("Each order on 20 fresh seasons"))).to_be_visible()
     expect(sheet.get_by_role("region", name="Trial on fresh seasons")).to_contain_text("Knowing the future")
 
@@ -56,6 +57,26 @@ def test_a_season_is_begun_worked_out_and_approved(sheet, live_server, width):
     sheet.get_by_role("button", name=re.compile(r"Approve \d orders?")).click()
     expect(sheet.get_by_role("status")).to_contain_text("Ordered: ")
     assert Order.objects.count() == len({order["supplier"] for order in Run.objects.get().report["orders"]})
+    assert sheet.said == []
+
+
+def test_the_order_draws_the_budget_curve_and_a_reason_tells_a_pack_more_and_a_pack_fewer(sheet, live_server):
+    sheet.set_viewport_size({"width": 390, "height": 844})
+    sheet.goto(live_server.url + reverse("run-order", args=[made.make_done_run().pk]))
+    expect(sheet.get_by_role("img", name="What each budget earns")).to_be_visible()
+    expect(sheet.get_by_text("drop 4 packs of 12")).to_be_visible()
+    table = sheet.get_by_role("region", name="Budget curve")
+    expect(table).to_be_hidden()
+    sheet.get_by_text("The curve as a table").click()
+    expect(table.get_by_role("row", name=re.compile("4,500"))).to_contain_text("this order")
+    expect(table.get_by_role("row", name=re.compile("3,000"))).to_contain_text("the bend")
+
+    more = sheet.get_by_text("costs $71 and should earn $40, so leave it").first
+    expect(more).to_be_hidden()
+    sheet.locator(".opener summary").first.click()
+    expect(more).to_be_visible()
+    expect(sheet.get_by_text("saves $71 and loses $113, so keep it").first).to_be_visible()
+    expect(sheet.get_by_text("Were it 55 %").first).to_be_visible()
     assert sheet.said == []
 
 
