@@ -16,7 +16,8 @@ from planner.solution.two_phase.search import NoOrder, Search
 from planner.solution.valuing import ordered
 from planner.solution.warm import NoRecourse
 
-GROUPS = 20
+FINE, COARSE = 10, 20  # groups of scenarios: fewer make whole numbers easier to prove, more take fewer points
+FINE_GAP = 0.002
 STEPS_NEAR, NEAR_SHARE = 4, 0.2
 LITTLE = 0.05
 CLOSE_GAP, CLOSE_STEPS = 5e-5, 3
@@ -29,7 +30,7 @@ class Sweep:
         self.problem, self.gap, self.clock, self.tell = problem, gap, clock, tell
         free = replace(problem, budget=None)
         part = order_part(free)
-        self.earnings = Earnings(free, warm, list(part.packs), GROUPS)
+        self.earnings = Earnings(free, warm, list(part.packs), FINE if gap < FINE_GAP else COARSE)
         self.master = CutMaster(part, self.earnings.groups)
         self.last = None
         self.orders: list = []  # (spend, objective, columns) of every best order
