@@ -43,10 +43,11 @@ def _curve(problem, plan, engine, *, budgets, more, less, clock):
     beside = [plan.spend - less] if own is None else [own - less, own, own + more]
     wanted = sorted({*budgets, *(money for money in beside if money >= least - DUST)})
     found = {}
-    for money in wanted:
+    for done, money in enumerate(wanted):
         if clock.is_over():
             break
-        best = engine.best(money, closely=money in beside)
+        share = clock.left() / (len(wanted) - done)  # what one point leaves, the next ones have
+        best = engine.best(money, share, closely=money in beside)
         if best.bound is not None:
             found[money] = best
     fractions = dict(zip(found, engine.in_fractions(list(found)), strict=True)) if found else {}

@@ -14,6 +14,7 @@ NEAR, WIDE = (
     0.002,
     0.03,
 )  # of what all earn: a cut further from binding is left out, in whole numbers and in fractions
+WIDER = 5
 RECENT = 16  # points weighed last
 
 
@@ -22,6 +23,7 @@ class CutMaster(Master):
         self.slopes, self.values = np.zeros((0, len(part.packs))), np.zeros(0)
         self.of_group, self.rows = np.zeros(0, dtype=int), np.zeros(0, dtype=np.int32)
         self.recent: list = []
+        self.share = NEAR
         self.origin = np.zeros(len(part.packs))
         super().__init__(part, groups)
         self.own_limits = self.lowest.copy(), self.highest.copy()
@@ -68,12 +70,19 @@ class CutMaster(Master):
         """Money of the order alone."""
         return -self.cost(columns)
 
+    def in_whole_numbers(self, gap, seconds, *, start=None, seed=1, tell=None):
+        """As any master's; asked again without progress (a higher seed), with cuts further from binding too."""
+        self.share = NEAR * WIDER ** (seed - 1)
+        found = super().in_whole_numbers(gap, seconds, start=start, seed=seed, tell=tell)
+        self.share = NEAR
+        return found
+
     def _model(self):
         """The programme without the cuts that do not matter about the points weighed last."""
         solver = highspy.Highs()
         solver.setOptionValue("output_flag", False)
         solver.passModel(self.solver.getLp())
-        gone = self.rows[~self._matter(NEAR) & (self.rows >= 0)]
+        gone = self.rows[~self._matter(self.share) & (self.rows >= 0)]
         solver.deleteRows(len(gone), gone)
         return solver.getLp()
 

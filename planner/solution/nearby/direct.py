@@ -36,10 +36,11 @@ class Direct:
     clock: Clock
     tell: Callable
 
-    def best(self, budget, *, closely=False):
-        """The Best under a budget (None: without one); `closely` to a finer gap."""
+    def best(self, budget, seconds=None, *, closely=False):
+        """The Best under a budget (None: without one) within so many seconds; `closely` to a finer gap."""
+        seconds = self.clock.left() if seconds is None else seconds
         limited, gap = replace(self.problem, budget=budget), self.gap / (10 if closely else 1)
-        plan = solve(limited, gap=gap, seconds=self.clock.left(), prices=False, progress=self.tell)
+        plan = solve(limited, gap=gap, seconds=seconds, prices=False, progress=self.tell)
         stopped = not plan.is_order and plan.status != INFEASIBLE
         packs = plan.packs() if plan.is_order else None
         return Best(packs=packs, objective=plan.objective, bound=plan.bound, stopped=stopped)

@@ -9,6 +9,7 @@ from dataclasses import replace
 import numpy as np
 
 from planner.programme.here_and_now import order_part
+from planner.solution.clock import Clock
 from planner.solution.nearby.cut_master import CutMaster
 from planner.solution.nearby.direct import Best
 from planner.solution.two_phase.earnings import Earnings
@@ -67,10 +68,10 @@ class Sweep:
         self.last = None
         return self.master.thrifty(LITTLE, self.clock.left())
 
-    def best(self, budget, *, closely=False):
-        """The Best order under a budget (None: without one), asked after all smaller ones; `closely` looks on among
-        orders a pack or two away, past the gap: for what a little more money would earn."""
-        search = self._search(budget)
+    def best(self, budget, seconds=None, *, closely=False):
+        """The Best order under a budget (None: without one), asked after all smaller ones, within so many seconds;
+        `closely` looks on among orders a pack or two away, past the gap: for what a little more money would earn."""
+        search = self._search(budget, seconds)
         try:
             search.look_in_fractions()
             if self.master.whole.any() and not search.is_done():
@@ -97,8 +98,9 @@ class Sweep:
             found.append(self.master.relaxed(self.clock.left(least=5.0)).bound)
         return found
 
-    def _search(self, budget):
-        search = BudgetSearch(self.master, self.earnings, gap=self.gap, clock=self.clock, tell=self.tell)
+    def _search(self, budget, seconds=None):
+        clock = self.clock if seconds is None else Clock(min(seconds, self.clock.left()))
+        search = BudgetSearch(self.master, self.earnings, gap=self.gap, clock=clock, tell=self.tell)
         if self.last is not None:
             search.looked, search.start = self.last.looked, self.last.start
         for spend, worth, columns in self.orders:

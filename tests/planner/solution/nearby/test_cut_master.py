@@ -51,3 +51,12 @@ def test_an_order_has_its_columns_fee_and_price_step_included():
     found = master(supplier={"order_fee": 7}, offer={"prices": steps, "max_packs": 6})
     assert found.spend(found.columns_of({("boxes", 0): 4})) == pytest.approx(39)
     assert found.columns_of({("boxes", 0): 7}) is None
+
+
+def test_asked_again_without_progress_it_takes_cuts_further_from_binding(monkeypatch):
+    found, shares = master(), []
+    found.cuts([(0.0, np.array([25.0]))], np.zeros(1))
+    monkeypatch.setattr(found, "_matter", lambda share: shares.append(share) or np.ones(1, dtype=bool))
+    for seed in (1, 2, 3):
+        found.in_whole_numbers(1e-6, 5, seed=seed)
+    assert shares == pytest.approx([0.002, 0.01, 0.05])

@@ -56,3 +56,11 @@ def test_in_fractions_the_curve_bends_down_only():
     worth = engine.in_fractions([0, 20, 40, 60, 80])
     gains = [after - before for before, after in pairwise(worth)]
     assert gains == sorted(gains, reverse=True)
+
+
+def test_a_point_that_had_no_time_still_tells_an_order_and_a_true_bound():
+    engine = sweep()
+    engine.know({("boxes", 0): 4})
+    hurried, unhurried = engine.best(60, 0.0), sweep().best(60)
+    assert hurried.packs is not None
+    assert hurried.objective <= unhurried.objective + 1e-6 <= hurried.bound + 1e-6
