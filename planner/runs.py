@@ -4,6 +4,7 @@ Takes a season and what was asked of it; gives an order with its problem, plan a
 purchase orders. Does not compute: each stage takes the record of the one before. The lease is queue.py's.
 """
 
+import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
@@ -15,9 +16,12 @@ from django.utils.text import slugify
 
 from inventory.models import Offer, Supplier
 from inventory.orders import OrderItem, place_order
+from planner.comparing import books_of
 from planner.errors import (
     AlreadyApproved,
     AlreadyOver,
+    DayBeforeSeason,
+    DayToCome,
     FreeOffers,
     NoColonies,
     NoOffers,
@@ -28,6 +32,8 @@ from planner.errors import (
     Overtaken,
     Refused,
     RunStopped,
+    SeasonOver,
+    Supposed,
     UnknownSetting,
 )
 from planner.following import followed
@@ -40,7 +46,7 @@ from planner.plan.words import listed
 from planner.projection import project
 from planner.queue import STOPPED, is_abandoned
 from planner.requirement import Unpriced, sizing_problem
-from planner.season.assumptions import AnswerFaults, Assumptions, assumptions_of
+from planner.season.assumptions import WEEKS, AnswerFaults, Assumptions, assumptions_of
 from planner.season.operation import Operation
 from planner.season.scenarios import draw
 from planner.sizing.faults import Faults
@@ -49,6 +55,7 @@ from planner.sizing.writing import as_json as problem_as_json
 from planner.solution import Cancelled, Plan, solve_apart
 from planner.solution.plan_json import as_json as plan_as_json
 from planner.solution.solving import SOLVERS
+from planner.supposing import suppose, words_of
 from planner.trying import Tried
 
 NEARLY_ALL = 0.9
@@ -80,6 +87,8 @@ class Settings:
     beliefs: bool = False
     beliefs_seconds: float = 90.0  # for the check of the beliefs in all
     nearby_seconds: float = 45.0  # for a pack more or fewer and other budgets; 0: not asked
+    begun: dt.date | None = None  # first day of the season, where it is planned again on a later day
+    what_if: Mapping = field(default_factory=dict)  # what is supposed of prices, suppliers and hives
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -101,7 +110,7 @@ def never():
 
 def plan_order(day, answers, settings, *, progress=quiet, cancelled=never):
     """The pipeline: the books of the day and the keeper's answers in, the order with its reasons out."""
-    operation, assumptions = season_facts(day, answers)
+    operation, assumptions = season_facts(day, answers, begun=settings.begun, what_if=settings.what_if)
     progress("drawing the seasons")
     scenarios = draw(operation, assumptions, count=settings.scenarios, seed=settings.seed)
     projections = []
@@ -164,9 +173,10 @@ def held_back(problem, plan):
     return problem.budget is not None and plan.spend >= NEARLY_ALL * problem.budget
 
 
-def season_facts(day, answers):
-    """The operation and the checked assumptions, or a refusal that says what is missing."""
-    operation = operation_as_of(day)
+def season_facts(day, answers, *, begun=None, what_if=None):
+    """The operation and the checked assumptions, or a refusal that says what is missing. `begun`: first day of the
+    season, where `day` is later; `what_if`: supposed of the books."""
+    operation = suppose(operation_as_of(day, begun=begun), what_if or {})
     if not operation.colonies:
         raise NoColonies(day=day)
     held = [offer for offer in operation.offers if offer.open_until is None or offer.open_until >= day]
@@ -174,17 +184,31 @@ def season_facts(day, answers):
         raise NoOffers(day=day)
     if free := [offer.name for offer in held if any(price == 0 for _from, price in offer.prices)]:
         raise FreeOffers(offers=listed(free))
-    return operation, assumptions_of(answers, start=day, region=operation.region, operation=operation)
+    told = assumptions_of(answers, start=day, region=operation.region, operation=operation, begun=begun)
+    return operation, told
 
 
-def ask(season, *, who, now, **wanted):
-    """Puts a run in the queue. Faulty answers, no colonies and no offers are refused here, before any wait."""
-    season_facts(season.starts_on, season.answers)
-    settings = Settings(**{"budget": season.budget, "usual_order": season.usual_order, **wanted})
+def ask(season, *, who, now, day=None, **wanted):
+    """Puts a run in the queue. Faulty answers, no colonies and no offers are refused here, before any wait.
+
+    `day`: a later day of the season, to plan again from the books of its evening."""
+    day = season.starts_on if day is None else checked_day(season, day, today=timezone.localdate(now))
+    usual = {"budget": season.budget, "usual_order": season.usual_order, "begun": season.starts_on}
+    return queue_up(
+        season, day=day, answers=season.answers, settings=Settings(**{**usual, **wanted}), who=who, now=now
+    )
+
+
+def queue_up(season, *, day, answers, settings, who, now, parent=None):
+    """The row of a run; `parent`: the run a what-if stands beside."""
+    season_facts(day, answers, begun=settings.begun, what_if=settings.what_if)
     return Run.objects.create(
         season=season,
-        day=season.starts_on,
-        answers=season.answers,
+        day=day,
+        begun=settings.begun,
+        parent=parent,
+        what_if=dict(settings.what_if),
+        answers=answers,
         asked_at=now,
         asked_by=who,
         scenarios=settings.scenarios,
@@ -198,6 +222,19 @@ def ask(season, *, who, now, **wanted):
         bad_years_curve=settings.bad_years_curve,
         beliefs=settings.beliefs,
     )
+
+
+def checked_day(season, day, *, today):
+    """A day the season can be planned again on: not before its first, not to come, not after its 52 weeks."""
+    if day < season.starts_on:
+        raise DayBeforeSeason(day=day, season=season.name, starts_on=season.starts_on)
+    if day > max(today, season.starts_on):
+        raise DayToCome(day=day, today=today)
+    if day >= season.starts_on + dt.timedelta(weeks=WEEKS):
+        raise SeasonOver(
+            day=day, season=season.name, last=season.starts_on + dt.timedelta(weeks=WEEKS, days=-1)
+        )
+    return day
 
 
 def ahead_of(run):
@@ -222,6 +259,8 @@ def settings_of(run):
         usual_order=run.usual_order,
         bad_years_curve=run.bad_years_curve,
         beliefs=run.beliefs,
+        begun=run.begun,
+        what_if=run.what_if,
     )
 
 
@@ -242,6 +281,7 @@ def work(run, *, progress=quiet, cancelled=never):
         problem=problem_as_json(outcome.problem),
         plan=plan_as_json(outcome.plan),
         report=report_as_json(outcome.report),
+        books=books_of(outcome.operation, outcome.assumptions),
     )
 
 
@@ -292,6 +332,8 @@ def approvable(run):
     """The report of a run that may be approved, or the refusal that says why it may not."""
     if run.approved_at:
         raise AlreadyApproved(run=run.pk, day=run.approved_at.date())
+    if run.parent_id:
+        raise Supposed(run=run.pk, what=words_of(run.what_if))
     if not run.is_done:
         raise NotDone(run=run.pk, status=run.get_status_display())
     later = Run.objects.filter(season=run.season, approved_at__gt=run.asked_at).first()

@@ -2,13 +2,17 @@
 
 from django.urls import path
 
-from planner import after_views, views
+from planner import after_views, beside_views, views
 
 urlpatterns = [
     path("season/", views.seasons, name="season"),
     path("season/<int:pk>/", views.season_answers, name="season-answers"),
     path("season/<int:pk>/usual/", views.season_usual, name="season-usual"),
     path("season/<int:pk>/run/", views.season_run, name="season-run"),
+    path("season/<int:pk>/again/", beside_views.season_again, name="season-again"),
+    path("runs/beside/", beside_views.runs_beside, name="runs-beside"),
+    path("runs/<int:pk>/what-if/", beside_views.run_what_if, name="run-what-if"),
+    path("runs/<int:pk>/take-over/", beside_views.run_take_over, name="run-take-over"),
     path("runs/<int:pk>/", views.run_page, name="run"),
     path("runs/<int:pk>/progress/", views.run_progress, name="run-progress"),
     path("runs/<int:pk>/cancel/", views.run_cancel, name="run-cancel"),

@@ -11,13 +11,15 @@ from django.utils import timezone
 from django.utils.text import slugify
 from django.views.decorators.http import require_POST, require_safe
 
-from planner import runs
+from planner import runs, variants
 from planner.errors import NotDone, Refused
 from planner.forms import AnswersForm, RunForm, SeasonForm
 from planner.models import Run, Season
 from planner.order_rows import order_page
 from planner.plan.json_form import report_from
+from planner.supposing import words_of
 from planner.usual_form import UsualOrderForm
+from planner.what_if_form import AgainForm
 from planner.workbook import workbook_of
 
 WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
@@ -115,7 +117,8 @@ def run_order(request, pk):
     run = _run(pk)
     if not run.is_done:
         return redirect("run", run.pk)
-    return render(request, "planner/order.html", {"run": run, "page": order_page(report_from(run.report))})
+    found = {"run": run, "page": order_page(report_from(run.report)), "changes": variants.changes_since(run)}
+    return render(request, "planner/order.html", {**found, "supposed": words_of(run.what_if)})
 
 
 @require_safe
@@ -153,12 +156,14 @@ def run_approve(request, pk):
 
 
 def _season_sheet(season, *, about=None, form=None, run_form=None, usual=None):
+    today = timezone.localdate()
     return {
         "season": season,
         "about": about or SeasonForm(instance=season),
         "form": form or AnswersForm(season),
         "run_form": run_form or RunForm(),
         "usual": usual or UsualOrderForm(season),
+        "again": AgainForm(initial={"day": today}) if season.is_under_way(today) else None,
         "runs": season.runs.all()[:12],
     }
 

@@ -143,4 +143,6 @@ def _nothing(facts, standing):
         return "Nothing to order: by these answers no colony is there to need anything."
     if not any(offer.when == "now" for offer in facts.problem.offers):
         return "Nothing can be ordered now: no offer of what the season asks for is open. Load a price list that is."
+    if facts.assumptions.began_before:
+        return "Nothing is left to be ordered this season: what you have, and what is on the way, covers the rest of it."
     return "Nothing to order: what you have covers what the season would pay for."

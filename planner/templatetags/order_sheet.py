@@ -9,6 +9,7 @@ from django.utils.formats import date_format
 
 from planner.plan.words import sum_words
 from planner.queue import silent_seconds
+from planner.supposing import words_of
 
 register = template.Library()
 
@@ -33,6 +34,10 @@ def run_cells(run):
         cells.append(("Taken up", f"{run.attempts} times"))
     if run.is_done:
         cells.append(("Status", "approved" if run.approved_at else "not approved"))
+    if run.later_in_season:
+        cells.append(("Books of", date_format(run.day, "j F Y")))
+    if run.parent_id:
+        cells.append(("What if", words_of(run.what_if)))
     return cells
 
 
@@ -96,6 +101,20 @@ def whole_money(value, code="USD"):
 def figures(value):
     """A sum in a column whose head names the money: 1,240.50."""
     return f"{value:,.2f}".replace("-", "−")
+
+
+@register.filter
+def more_or_less(value, code="USD"):
+    """$12.50 more, $3.00 less; "the same" where nothing differs."""
+    if not value:
+        return "the same"
+    return f"{sum_words(abs(value), code, cents_too=True)} {'more' if value > 0 else 'less'}"
+
+
+@register.filter
+def supposed_of(run):
+    """What a what-if supposes, in words; empty for a run in earnest."""
+    return words_of(run.what_if)
 
 
 @register.filter

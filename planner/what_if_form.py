@@ -1,0 +1,98 @@
+"""What is supposed of a run, as it is typed: budget, survival, colonies wanted, prices, a supplier left out, mediums.
+
+Takes a done run and what was typed; gives the supposition as supposing.py takes it, with the fault at its field. Writes
+nothing.
+"""
+
+from django import forms
+
+from planner import variants
+from planner.season.questions import questions_for
+from planner.supposing import ALL, LEAST_PERCENT, MOST_PERCENT
+
+MOST_BUDGET = 1_000_000
+
+
+class AgainForm(forms.Form):
+    """The day to plan again from."""
+
+    day = forms.DateField(
+        label="With the books of the evening of",
+        widget=forms.DateInput(format="%Y-%m-%d", attrs={"type": "date"}),
+    )
+
+
+class WhatIfForm(forms.Form):
+    """Each field may stay as it is; something must be changed."""
+
+    budget = forms.DecimalField(
+        label="Budget",
+        required=False,
+        min_value=0,
+        max_value=MOST_BUDGET,
+        decimal_places=2,
+        help_text="Empty: as in this run.",
+    )
+    survival = forms.FloatField(
+        label="Of a hundred colonies that go into winter, how many come out?",
+        required=False,
+        min_value=0,
+        max_value=100,
+        help_text="Empty: as in this run.",
+    )
+    target = forms.IntegerField(
+        label="Colonies wanted going into next winter",
+        required=False,
+        min_value=0,
+        max_value=5000,
+        help_text="Empty: as in this run.",
+    )
+    prices_of = forms.ChoiceField(label="Prices of", required=False)
+    percent = forms.IntegerField(
+        label="Dearer by, per cent",
+        required=False,
+        min_value=LEAST_PERCENT,
+        max_value=MOST_PERCENT,
+        help_text="−10 is ten per cent cheaper. Empty: as listed.",
+    )
+    without = forms.ChoiceField(label="Leave out a supplier", required=False)
+    mediums = forms.BooleanField(
+        label="New hives and supers in mediums alone",
+        required=False,
+        help_text="What stands today stays as it is; splits are hived in boxes of one depth.",
+    )
+
+    def __init__(self, run, data=None):
+        super().__init__(data)
+        self.run = run
+        suppliers = sorted(variants.supplier_names(run).items(), key=lambda row: row[1])
+        self.fields["prices_of"].choices = [(ALL, "all suppliers"), *suppliers]
+        self.fields["without"].choices = [("", "none"), *suppliers]
+
+    def clean(self):
+        typed = super().clean()
+        told = {question.key: question for question in questions_for(self.run.answers.get("region", ""))}
+        wanted, answers = {}, {}
+        if typed.get("budget") is not None:
+            wanted["budget"] = str(typed["budget"])
+        if typed.get("survival") is not None:
+            answers["survival_share"] = round(typed["survival"] / 100, 4)
+        if typed.get("target") is not None:
+            answers["target_colonies"] = typed["target"]
+        if typed.get("percent"):
+            wanted["prices"] = {typed.get("prices_of") or ALL: typed["percent"]}
+        if typed.get("without"):
+            wanted["without"] = [typed["without"]]
+        if typed.get("mediums"):
+            supposed = variants.mediums(self.run)
+            if supposed is None:
+                self.add_error("mediums", "No hive set of mediums alone has its gear told: add one first.")
+            else:
+                wanted["home"] = supposed["home"]
+                answers |= _unusual(supposed["answers"], told)
+        return {**typed, "wanted": wanted | ({"answers": answers} if answers else {})}
+
+
+def _unusual(answers, told):
+    """Answers that differ from the usual ones alone: those are not stored."""
+    return {key: value for key, value in answers.items() if value != told[key].default}
