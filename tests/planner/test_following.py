@@ -39,5 +39,10 @@ def test_fresh_seasons_that_cannot_be_solved_in_time_are_left_out(tried):
     assert len(tried.told) == 4  # once to begin, once a season: it can be stopped there
 
 
+def test_a_truck_that_takes_not_even_one_piece_does_not_cost_the_order(tried):
+    tried.operation = replace(tried.operation, truck_lb=1)
+    assert following.followed(tried, tried.projections) is None
+
+
 def test_a_stage_fits_the_runs_column():
     assert len(following.STAGE) <= 40
