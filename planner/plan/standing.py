@@ -11,6 +11,9 @@ from planner.plan.records import Standing
 from planner.plan.words import cents, day_words, listed, percent, sum_words
 
 BAD_YEARS = 0.05  # the worst season in twenty
+NOTHING_LEFT = (
+    "Nothing is left to be ordered this season: what you have, and what is on the way, covers the rest of it."
+)
 
 
 def standing_of(facts, rivals=(), without_budget=None):
@@ -140,9 +143,13 @@ def _nothing(facts, standing):
     if standing.status == "time_limit":
         return "No order worth more than buying nothing was found in the time given."
     if not any(scenario.uses for scenario in facts.problem.scenarios):
-        return "Nothing to order: by these answers no colony is there to need anything."
+        return (
+            NOTHING_LEFT
+            if facts.assumptions.began_before
+            else "Nothing to order: by these answers no colony is there to need anything."
+        )
     if not any(offer.when == "now" for offer in facts.problem.offers):
         return "Nothing can be ordered now: no offer of what the season asks for is open. Load a price list that is."
     if facts.assumptions.began_before:
-        return "Nothing is left to be ordered this season: what you have, and what is on the way, covers the rest of it."
+        return NOTHING_LEFT
     return "Nothing to order: what you have covers what the season would pay for."
