@@ -6,10 +6,9 @@ from django.utils import timezone
 from django.views.decorators.http import require_GET
 
 from apiary.models import Colony, Yard
+from apiary.paper import PAPERS, paper_of
 from apiary.pictures import is_this_machine, picture_of
 from apiary.rights import yards_of
-
-PAPERS = (("a4", "A4"), ("letter", "Letter"))
 
 
 @require_GET
@@ -36,8 +35,7 @@ def _tag(request, name, kind, path):
 
 
 def _sheet(request, rows, *, name, leave):
-    asked = request.GET.get("paper", "")
-    paper = asked if asked in dict(PAPERS) else PAPERS[0][0]
+    paper = paper_of(request)
     host = request.get_host()
     page = {"tags": rows, "name": name, "leave": leave, "paper": paper, "papers": PAPERS, "host": host}
     return render(request, "apiary/tags.html", {**page, "this_machine": is_this_machine(host)})
