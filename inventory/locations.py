@@ -1,6 +1,7 @@
 """Where gear can be: finds the location of a yard's store, a colony or an outside end, making it on first use.
 
-Takes a Yard, Colony, Location or kind; gives the Location. Moves nothing.
+Takes a Yard, Colony, Location or kind; gives the Location. Moves nothing. A store and a place are
+made by key: the yard or colony told keeps no memory of one made in an act that was refused and rolled back.
 """
 
 from apiary.models import Colony, Yard
@@ -9,12 +10,12 @@ from inventory.models import Location
 
 def store_of(yard):
     """The store of a yard or of the shed."""
-    return Location.objects.get_or_create(kind=Location.Kind.STORE, yard=yard)[0]
+    return Location.objects.get_or_create(kind=Location.Kind.STORE, yard_id=yard.pk)[0]
 
 
 def place_of(colony):
     """The location that is a colony."""
-    return Location.objects.get_or_create(kind=Location.Kind.COLONY, colony=colony)[0]
+    return Location.objects.get_or_create(kind=Location.Kind.COLONY, colony_id=colony.pk)[0]
 
 
 def places_of(colonies):
@@ -22,9 +23,7 @@ def places_of(colonies):
     colonies = {colony.pk: colony for colony in colonies}
     known = set(Location.objects.filter(colony__in=colonies).values_list("colony_id", flat=True))
     Location.objects.bulk_create(
-        Location(kind=Location.Kind.COLONY, colony=colony)
-        for pk, colony in colonies.items()
-        if pk not in known
+        Location(kind=Location.Kind.COLONY, colony_id=pk) for pk in colonies if pk not in known
     )
     places = {place.colony_id: place for place in Location.objects.filter(colony__in=colonies)}
     for pk, place in places.items():

@@ -1,7 +1,9 @@
 """Where gear can be: one location for each yard, colony and outside end."""
 
 import pytest
+from django.db import transaction
 
+from apiary.models import Colony
 from inventory.locations import location_of, outside, place_of, places_of, store_of
 from inventory.models import Location
 from tests import makers
@@ -16,6 +18,19 @@ def test_a_yard_has_one_store_and_a_colony_one_place():
     assert location_of(place_of(colony)) == place_of(colony)
     assert (str(store_of(colony.yard)), str(place_of(colony))) == ("Creek", colony.tag)
     assert Location.objects.count() == 2
+
+
+def test_a_location_made_in_vain_is_not_remembered():
+    """A refused act rolls its locations back; the yard and the colony in hand find the ones others made afterwards."""
+    colony = makers.make_colony(yard=makers.make_yard("creek"))
+    with transaction.atomic():
+        store_of(colony.yard), place_of(colony)
+        transaction.set_rollback(True)
+    other = store_of(makers.make_yard("fern-hollow"))
+    again = Colony.objects.get(pk=colony.pk)
+    place, store = place_of(again), store_of(again.yard)
+    assert (colony.yard.store, colony.place) == (store, place)
+    assert len({other.pk, place.pk, store.pk}) == Location.objects.count() == 3
 
 
 @pytest.mark.parametrize("kind", [kind for kind in Location.Kind if kind not in Location.INSIDE])

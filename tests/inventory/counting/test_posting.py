@@ -5,9 +5,11 @@ from io import StringIO
 
 import pytest
 from django.core.management import call_command
+from django.utils import timezone
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from apiary.models import Yard
 from inventory import counting, ledger, stock
 from inventory.counting import posting
 from inventory.errors import (
@@ -17,11 +19,14 @@ from inventory.errors import (
     DoesNotFit,
     HeldCountedFree,
     NothingGiven,
+    Refused,
     Several,
 )
 from inventory.gear import Condition, Gear
 from inventory.ledger import Line
-from inventory.models import Act, Count
+from inventory.locations import store_of
+from inventory.models import Act, Count, Holding
+from inventory.proof import prove
 from tests import makers
 
 pytestmark = pytest.mark.django_db
@@ -88,6 +93,22 @@ def test_a_count_of_a_yard_takes_its_hives_and_the_frames_of_a_missing_box_along
     assert Gear(part="box-medium-10") not in held and Gear(part="comb-medium-honey") not in held
     assert held[Gear(part="box-deep-10")] == 2
     assert stock.on_hand(yard)[Gear(part="stand")] == 2
+
+
+def test_held_floors_counted_after_a_refused_haul_lie_where_they_were_counted(shed):
+    """The refused act had made the yard's store and rolled it back; the proof sees a count that came to nothing."""
+    fresh, keeper = makers.make_yard("untouched"), makers.make_person("keeper")
+    with pytest.raises(Refused):
+        ledger.move(source=fresh, target=shed, lines=[Line("floor-10", 4)], day=DAY, who=keeper, key="m")
+    makers.make_colony(yard=makers.make_yard("another"), gear=True)
+    store_of(Yard.objects.get(pk=fresh.pk))
+    draft = counting.begin(location=fresh, day=timezone.localdate(), who=keeper, key="c")
+    counting.enter(draft, [(fresh, "floor-10", Condition.HELD, 2)])
+    counting.post_count(draft, who=keeper)
+    there = Holding.objects.filter(location=fresh.store, part__code="floor-10", condition=Condition.HELD)
+    assert (there.get().quantity, prove().faults) == (2, ())
+    there.delete()
+    assert "Untouched" in " ".join(prove().faults)
 
 
 def test_what_was_seen_is_what_is_posted(shed, yard, counted):
