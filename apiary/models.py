@@ -17,7 +17,11 @@ class Keeper(models.Model):
     """The one row about whose bees these are. Weights in lb, money by ISO 4217 code."""
 
     name = models.CharField(_("name"), max_length=120, help_text=_("As it should stand on a purchase order."))
-    address = models.TextField(_("address"), blank=True)
+    address = models.TextField(
+        _("address"), blank=True, help_text=_("As on a parcel, line by line. Gear is sent here.")
+    )
+    phone = models.CharField(_("phone"), max_length=40, blank=True)
+    email = models.EmailField(_("e-mail"), blank=True)
     region = models.CharField(
         _("region"),
         max_length=60,
@@ -280,7 +284,9 @@ class ColonyEvent(models.Model):
         blank=True,
         default="",
         db_index=True,
-        help_text=_("Key of the act whose seal covers it: its own, or the next one where it was told outside any."),
+        help_text=_(
+            "Key of the act whose seal covers it: its own, or the next one where it was told outside any."
+        ),
     )
     undone = models.BooleanField(_("undone"), default=False, help_text=_("True: it does not count."))
 

@@ -38,11 +38,22 @@ class Season(models.Model):
         return None if self.budget_cents is None else Decimal(self.budget_cents) / 100
 
 
+class Runs(models.QuerySet):
+    def with_orders(self):
+        """Without those that only check another's beliefs."""
+        return self.exclude(parent__isnull=False, what_if={})
+
+    def in_earnest(self):
+        """Without what-ifs too."""
+        return self.filter(parent=None)
+
+
 class Run(models.Model):
     """One planning of a season. The row is the queue: a worker leases it, writes progress, reads `cancel`.
 
     `begun`: first day of the season it plans within, `day` the evening whose books it reads; `books`: what counted of
-    them, for comparing; `what_if`: what is supposed of a run asked beside its `parent`, empty for a run in earnest."""
+    them, for comparing; `what_if`: what is supposed of a run asked beside its `parent`, empty for a run in earnest. One
+    beside a parent with nothing supposed only checks that run's beliefs."""
 
     class Status(models.TextChoices):
         WAITING = "waiting", _("waiting")
@@ -91,6 +102,10 @@ class Run(models.Model):
         settings.AUTH_USER_MODEL, models.PROTECT, null=True, blank=True, related_name="+"
     )
 
+    orders = models.ManyToManyField("inventory.Order", verbose_name=_("orders made"), blank=True)
+
+    objects = Runs.as_manager()
+
     class Meta:
         ordering = ["-id"]
         indexes = [models.Index(fields=["status", "leased_until"], name="run_queue")]
@@ -112,5 +127,11 @@ class Run(models.Model):
         return self.status not in (self.Status.WAITING, self.Status.WORKING)
 
     @property
+    def only_checks(self):
+        """True where it only checks the beliefs of its parent: it has no order of its own."""
+        return self.parent_id is not None and not self.what_if
+
+    @property
     def is_done(self):
-        return self.status == self.Status.DONE
+        """True where it has an order."""
+        return self.status == self.Status.DONE and not self.only_checks

@@ -29,6 +29,7 @@ from planner.errors import (
     NotDone,
     NothingToOrder,
     OfferGone,
+    OnlyChecks,
     Overtaken,
     Refused,
     RunStopped,
@@ -45,6 +46,7 @@ from planner.plan.json_form import report_from
 from planner.plan.words import listed
 from planner.projection import project
 from planner.queue import STOPPED, is_abandoned
+from planner.rechecking import checked_report
 from planner.requirement import Unpriced, sizing_problem
 from planner.season.assumptions import WEEKS, AnswerFaults, Assumptions, assumptions_of
 from planner.season.operation import Operation
@@ -267,6 +269,8 @@ def settings_of(run):
 def work(run, *, progress=quiet, cancelled=never):
     """Plans a leased run and writes what came of it. A bug is not caught: the lease runs out, it is tried again."""
     try:
+        if run.only_checks:
+            return _hand_over(run, _checked(run.parent, progress, cancelled))
         outcome = plan_order(run.day, run.answers, settings_of(run), progress=progress, cancelled=cancelled)
     except (RunStopped, Cancelled):
         return _finish(run, Run.Status.CANCELLED, message=STOPPED)
@@ -283,6 +287,21 @@ def work(run, *, progress=quiet, cancelled=never):
         report=report_as_json(outcome.report),
         books=books_of(outcome.operation, outcome.assumptions),
     )
+
+
+def _checked(run, progress, cancelled):
+    """The report of a done run with its beliefs checked."""
+    operation, told = season_facts(run.day, run.answers, begun=run.begun, what_if=run.what_if)
+    return checked_report(run, operation, told, progress=progress, cancelled=cancelled)
+
+
+@transaction.atomic
+def _hand_over(run, report):
+    """Ends a run that only checks, and writes the check into the report of the run it is of."""
+    run = _finish(run, Run.Status.DONE, message=f"The beliefs of run {run.parent_id} are checked.")
+    if run.status == Run.Status.DONE:
+        Run.objects.filter(pk=run.parent_id).update(report=report_as_json(report))
+    return run
 
 
 def sentence_of(refusal):
@@ -325,6 +344,7 @@ def approve(run, *, who, on):
     orders = [_place(run, order, offers, on=on) for order in report.orders]
     run.approved_at, run.approved_by = timezone.now(), who
     run.save(update_fields=["approved_at", "approved_by"])
+    run.orders.set(orders)
     return orders
 
 
@@ -332,6 +352,8 @@ def approvable(run):
     """The report of a run that may be approved, or the refusal that says why it may not."""
     if run.approved_at:
         raise AlreadyApproved(run=run.pk, day=run.approved_at.date())
+    if run.only_checks:
+        raise OnlyChecks(run=run.pk, parent=run.parent_id)
     if run.parent_id:
         raise Supposed(run=run.pk, what=words_of(run.what_if))
     if not run.is_done:

@@ -15,6 +15,12 @@ class Supplier(models.Model):
     order_fee_cents = models.PositiveIntegerField(_("shipping an order, cents"), default=0)
     free_from_cents = models.PositiveIntegerField(_("shipping free from, cents"), null=True, blank=True)
     lead_weeks = models.PositiveSmallIntegerField(_("lead time, weeks"), default=2)
+    address = models.TextField(_("address"), max_length=500, blank=True)
+    phone = models.CharField(_("phone"), max_length=40, blank=True)
+    email = models.EmailField(_("e-mail"), blank=True)
+    customer_number = models.CharField(
+        _("your customer number"), max_length=40, blank=True, help_text=_("The number they know you by.")
+    )
     invented = models.BooleanField(_("invented"), default=False)
 
     class Meta:
@@ -101,6 +107,7 @@ class Order(models.Model):
     due_on = models.DateField(_("due on"))
     fee_cents = models.PositiveIntegerField(_("shipping, cents"), default=0)
     status = models.CharField(_("status"), max_length=10, choices=Status, default=Status.PLACED)
+    note = models.TextField(_("note to the supplier"), max_length=1000, blank=True)
 
     class Meta:
         ordering = ["-placed_on", "id"]

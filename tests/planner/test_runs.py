@@ -256,6 +256,7 @@ def test_approving_makes_one_order_a_supplier_with_the_reasons(db):
     assert line.why.startswith("Buy 60")
     run.refresh_from_db()
     assert run.approved_at is not None
+    assert set(run.orders.all()) == set(orders)
 
 
 def test_an_order_approved_after_its_last_day_arrives_later_than_it_said(db):
