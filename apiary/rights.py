@@ -147,6 +147,7 @@ RIGHTS = {
     "runs-beside": KEEPERS,
     "run-what-if": KEEPERS,
     "run-take-over": KEEPERS,
+    "run-beliefs": KEEPERS,
     "run": KEEPERS,
     "run-progress": KEEPERS,
     "run-cancel": KEEPERS,

@@ -20,7 +20,7 @@ def season_again(request, pk):
     season = get_object_or_404(Season, pk=pk)
     form = AgainForm(request.POST)
     if not form.is_valid():
-        messages.error(request, f"The day: {' '.join(form.errors['day'])}")
+        messages.error(request, f"The day: {' '.join(map(str, form.errors['day']))}")
         return redirect("season-answers", season.pk)
     try:
         run = runs.ask(season, who=request.user, now=timezone.now(), day=form.cleaned_data["day"])
@@ -48,6 +48,18 @@ def run_what_if(request, pk):
     status = 422 if form.errors else 200
     found = {"run": run, "form": form, "beside": variants.family(run)}
     return render(request, "planner/what_if.html", found, status=status)
+
+
+@require_POST
+def run_beliefs(request, pk):
+    """Queues the check of a done run's beliefs."""
+    run = get_object_or_404(Run, pk=pk)
+    try:
+        asked = variants.ask_check(run, who=request.user, now=timezone.now())
+    except runs.PLAIN_REFUSALS as refusal:
+        messages.error(request, runs.sentence_of(refusal))
+        return redirect("run", run.pk)
+    return redirect("run", asked.pk)
 
 
 @require_POST

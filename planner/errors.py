@@ -8,7 +8,9 @@ from apiary.errors import Refused
 
 __all__ = [
     "AlreadyApproved",
+    "AlreadyChecking",
     "AlreadyOver",
+    "BooksMoved",
     "DayBeforeSeason",
     "DayToCome",
     "FreeOffers",
@@ -22,6 +24,7 @@ __all__ = [
     "NothingToOrder",
     "NothingToTakeOver",
     "OfferGone",
+    "OnlyChecks",
     "Overtaken",
     "Refused",
     "RunStopped",
@@ -145,6 +148,21 @@ class NothingToTakeOver(Refused):
         "Run {run} supposes only prices, suppliers or hives. They are no answers of the season: load the price list "
         "that really holds, then work the order out again."
     )
+
+
+class AlreadyChecking(Refused):
+    sentence = "Run {other} is checking the beliefs of run {run} just now: wait until it is done, or stop it."
+
+
+class BooksMoved(Refused):
+    sentence = (
+        "The books or prices of {day} are no longer those run {run} was worked out from (an order placed that day "
+        "counts too), so its beliefs cannot be checked. Work the order out again and check that run."
+    )
+
+
+class OnlyChecks(Refused):
+    sentence = "Run {run} only checks the beliefs of run {parent} and has no order of its own: open run {parent}."
 
 
 class UnknownSupplier(Refused):

@@ -69,16 +69,16 @@ def _so_far(day, begun):
     """What became of colonies in the season up to the day, and those found dead in the year before it."""
     ended = Colony.objects.filter(ended_on__lte=day, ended_on__gt=day - A_YEAR)
     dead = Counter(ended.filter(ended_why=Colony.Ended.DIED).values_list("ended_on", flat=True))
-    told = {"dead": tuple(sorted(dead.items()))}
+    found_dead = tuple(sorted((on, count) for on, count in dead.items() if on is not None))
     if begun is None or begun >= day:
-        return SoFar(**told)
+        return SoFar(dead=found_dead)
     sold = ended.filter(ended_why=Colony.Ended.SOLD, ended_on__gt=begun, hive_set__is_nuc=True)
     made = Colony.objects.filter(origin=Colony.Origin.SPLIT, started_on__gt=begun, started_on__lte=day)
     return SoFar(
         colonies_begun=Colony.objects.alive(on=begun).count(),
         splits_made=made.exclude(ended_why=Colony.Ended.MISTAKE).count(),
         nucs_sold=sold.count(),
-        **told,
+        dead=found_dead,
     )
 
 

@@ -12,6 +12,7 @@ urlpatterns = [
     path("season/<int:pk>/again/", beside_views.season_again, name="season-again"),
     path("runs/beside/", beside_views.runs_beside, name="runs-beside"),
     path("runs/<int:pk>/what-if/", beside_views.run_what_if, name="run-what-if"),
+    path("runs/<int:pk>/beliefs/", beside_views.run_beliefs, name="run-beliefs"),
     path("runs/<int:pk>/take-over/", beside_views.run_take_over, name="run-take-over"),
     path("runs/<int:pk>/", views.run_page, name="run"),
     path("runs/<int:pk>/progress/", views.run_progress, name="run-progress"),

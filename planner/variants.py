@@ -12,7 +12,7 @@ from django.db import transaction
 from planner import runs
 from planner.comparing import Told, between, side_by_side
 from planner.comparing.side import LEAST, MOST
-from planner.errors import NotDone, NothingSupposed, NothingToTakeOver, TooManyBeside
+from planner.errors import AlreadyChecking, NotDone, NothingSupposed, NothingToTakeOver, TooManyBeside
 from planner.intake import operation_as_of
 from planner.models import Run, Season
 from planner.plan.json_form import NotAReport, report_from
@@ -36,6 +36,26 @@ def ask_what_if(run, wanted, *, who, now):
     return runs.queue_up(
         run.season, day=run.day, answers=answers, settings=settings, parent=run, who=who, now=now
     )
+
+
+@transaction.atomic
+def ask_check(run, *, who, now):
+    """Queues the check of a done run's beliefs; one at a time. What it finds is written into that run's report."""
+    run = Run.objects.select_for_update().get(pk=run.pk)
+    if not run.is_done:
+        raise NotDone(run=run.pk, status=run.get_status_display())
+    if other := check_under_way(run):
+        raise AlreadyChecking(run=run.pk, other=other.pk)
+    settings = replace(runs.settings_of(run), beliefs=True, what_if={})
+    return runs.queue_up(
+        run.season, day=run.day, answers=run.answers, settings=settings, parent=run, who=who, now=now
+    )
+
+
+def check_under_way(run):
+    """The run that checks this one's beliefs just now, or None."""
+    open_ = (Run.Status.WAITING, Run.Status.WORKING)
+    return Run.objects.filter(parent=run, what_if={}, status__in=open_).first()
 
 
 def supposed_beside(run, wanted):
@@ -111,7 +131,7 @@ def family(run):
         run = run.parent
     found, asked = [run], [run.pk]
     while asked:
-        beside_these = list(Run.objects.filter(parent__in=asked).order_by("pk"))
+        beside_these = list(Run.objects.with_orders().filter(parent__in=asked).order_by("pk"))
         found += beside_these
         asked = [each.pk for each in beside_these]
     return found

@@ -4,6 +4,7 @@ Each view reads its form, calls one act or question and answers; refusals of the
 """
 
 from django.contrib import messages
+from django.db.models import Prefetch
 from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
@@ -32,7 +33,7 @@ def seasons(request):
         season = form.save()
         messages.success(request, f"{season.name} begun. Answer what you know, then work out the order.")
         return redirect("season-answers", season.pk)
-    rows = Season.objects.prefetch_related("runs")
+    rows = Season.objects.prefetch_related(Prefetch("runs", Run.objects.in_earnest()))
     return render(request, "planner/seasons.html", {"form": form, "seasons": rows})
 
 
@@ -85,6 +86,8 @@ def run_page(request, pk):
     run = _run(pk)
     if run.is_done:
         return redirect("run-order", run.pk)
+    if run.only_checks and run.status == Run.Status.DONE:
+        return redirect(f"{reverse('run-order', args=[run.parent_id])}#beliefs")
     return render(request, "planner/run.html", {"run": run, "ahead": runs.ahead_of(run)})
 
 
@@ -118,7 +121,8 @@ def run_order(request, pk):
     if not run.is_done:
         return redirect("run", run.pk)
     found = {"run": run, "page": order_page(report_from(run.report)), "changes": variants.changes_since(run)}
-    return render(request, "planner/order.html", {**found, "supposed": words_of(run.what_if)})
+    found |= {"supposed": words_of(run.what_if), "checking": variants.check_under_way(run)}
+    return render(request, "planner/order.html", found)
 
 
 @require_safe
@@ -164,7 +168,7 @@ def _season_sheet(season, *, about=None, form=None, run_form=None, usual=None):
         "run_form": run_form or RunForm(),
         "usual": usual or UsualOrderForm(season),
         "again": AgainForm(initial={"day": today}) if season.is_under_way(today) else None,
-        "runs": season.runs.all()[:12],
+        "runs": season.runs.with_orders()[:12],
     }
 
 

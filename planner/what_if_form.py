@@ -4,6 +4,8 @@ Takes a done run and what was typed; gives the supposition as supposing.py takes
 nothing.
 """
 
+from typing import Any
+
 from django import forms
 
 from planner import variants
@@ -66,13 +68,19 @@ class WhatIfForm(forms.Form):
         super().__init__(data)
         self.run = run
         suppliers = sorted(variants.supplier_names(run).items(), key=lambda row: row[1])
-        self.fields["prices_of"].choices = [(ALL, "all suppliers"), *suppliers]
-        self.fields["without"].choices = [("", "none"), *suppliers]
+        self.choose("prices_of", [(ALL, "all suppliers"), *suppliers])
+        self.choose("without", [("", "none"), *suppliers])
+
+    def choose(self, name, choices):
+        field = self.fields[name]
+        assert isinstance(field, forms.ChoiceField)
+        field.choices = choices
 
     def clean(self):
-        typed = super().clean()
+        typed: dict[str, Any] = super().clean() or {}
         told = {question.key: question for question in questions_for(self.run.answers.get("region", ""))}
-        wanted, answers = {}, {}
+        wanted: dict[str, Any] = {}
+        answers: dict[str, Any] = {}
         if typed.get("budget") is not None:
             wanted["budget"] = str(typed["budget"])
         if typed.get("survival") is not None:

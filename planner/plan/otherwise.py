@@ -4,10 +4,24 @@ Takes a bought line and the facts with the beliefs checked; gives one sentence, 
 figure is of an order made for the other value.
 """
 
+from dataclasses import replace
 from decimal import Decimal
 
 from planner.plan.moves import pack_of
 from planner.plan.words import number, sum_words
+
+
+def with_beliefs(report, facts):
+    """The report with the beliefs the facts hold as checked, each line with what it would be otherwise."""
+    orders = tuple(
+        replace(order, lines=tuple(_told_otherwise(line, facts) for line in order.lines))
+        for order in report.orders
+    )
+    return replace(report, orders=orders, beliefs=facts.checked)
+
+
+def _told_otherwise(line, facts):
+    return replace(line, why=replace(line.why, otherwise=otherwise(line, facts)))
 
 
 def otherwise(line, facts):

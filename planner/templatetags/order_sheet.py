@@ -36,7 +36,9 @@ def run_cells(run):
         cells.append(("Status", "approved" if run.approved_at else "not approved"))
     if run.later_in_season:
         cells.append(("Books of", date_format(run.day, "j F Y")))
-    if run.parent_id:
+    if run.only_checks:
+        cells.append(("Checks", f"the beliefs of run {run.parent_id}"))
+    elif run.parent_id:
         cells.append(("What if", words_of(run.what_if)))
     return cells
 

@@ -23,7 +23,7 @@ def season_waits():
             reverse("season"),
             "Begin",
         )
-    run = season.runs.exclude(status=Run.Status.CANCELLED).first()
+    run = season.runs.in_earnest().exclude(status=Run.Status.CANCELLED).first()
     if run is None:
         return _step(
             f"{season}: nothing worked out",
