@@ -135,6 +135,40 @@ class FlowWindow(models.Model):
         return f"{self.yard}: {self.name}"
 
 
+class PastWinter(models.Model):
+    """Colonies that went into a winter before this book began and came out of it, of a yard or the whole outfit.
+
+    Written by winters.py only. `autumn`: the year in which the winter began."""
+
+    autumn = models.PositiveSmallIntegerField(_("winter that began in"))
+    yard = models.ForeignKey(
+        Yard,
+        models.CASCADE,
+        null=True,
+        blank=True,
+        related_name="past_winters",
+        help_text=_("Empty: all yards."),
+    )
+    went_in = models.PositiveIntegerField(_("went in"))
+    came_out = models.PositiveIntegerField(_("came out"))
+
+    class Meta:
+        ordering = ["autumn", "yard"]
+        constraints = [
+            models.UniqueConstraint(fields=["autumn", "yard"], name="winter_told_once_a_yard"),
+            models.UniqueConstraint(
+                fields=["autumn"], condition=Q(yard=None), name="winter_told_once_in_all"
+            ),
+            models.CheckConstraint(
+                condition=Q(came_out__lte=F("went_in"), went_in__gt=0),
+                name="winter_brings_out_no_more_than_went_in",
+            ),
+        ]
+
+    def __str__(self):
+        return f"{self.autumn}/{(self.autumn + 1) % 100:02d}, {self.yard or 'all yards'}"
+
+
 class HiveSet(models.Model):
     """What a colony of this kind stands in: boxes by depth, floor and cover. The keeper's own."""
 
