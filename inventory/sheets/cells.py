@@ -16,7 +16,11 @@ from inventory.sheets.faults import Misread
 from inventory.sheets.names import alike, suggestion
 
 GROUPED = re.compile(r"[+-]?\d{1,3}(,\d{3})+(\.\d+)?")
+COMMA = re.compile(r"[+-]?(\d+,\d{1,2}|\d{1,3}(\.\d{3})+,\d+)")  # a decimal comma: it can group no thousands
 PLAIN = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)")
+TURNING = frozenset(
+    "\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
+)  # letters of any script need none
 
 
 def shown(value):
@@ -28,7 +32,7 @@ def shown(value):
 
 
 def decimal_of(value, *, places):
-    """A number cell, or text that is a number in one way only: '1,234.5' and ' 12 ' are, '1,5' is not."""
+    """A number cell, or text that is a number in one way only: '1,234.5', '69,50', '1.234,5' are, '1,234' may not be."""
     if isinstance(value, bool):
         raise Misread("holds yes or no where a number belongs", "Type a number")
     if isinstance(value, int | float):
@@ -40,6 +44,8 @@ def decimal_of(value, *, places):
     text = unicodedata.normalize("NFKC", value).strip()
     if GROUPED.fullmatch(text) and ("." in text or places < 3):
         text = text.replace(",", "")
+    elif COMMA.fullmatch(text):
+        text = text.replace(".", "").replace(",", ".")
     if PLAIN.fullmatch(text):
         return Decimal(text)
     if "," in text:
@@ -64,12 +70,19 @@ class Text:
             raise Misread("holds yes or no where words belong", "Format the cell as text and type it again")
         if isinstance(value, float):
             value = f"{value:.15g}"
+        if type(value) is str and value.isascii() and value.isprintable() and "  " not in value:
+            return self._short(value.strip())
         text = "\n".join(" ".join(line.split()) for line in str(value).replace("\r\n", "\n").split("\n"))
         if any(unicodedata.category(sign) == "Cc" and sign != "\n" for sign in text):
             raise Misread("holds signs that cannot be printed", "Type it again by hand")
+        if any(sign in TURNING for sign in text):
+            raise Misread("holds signs that turn the direction of writing", "Type it again by hand")
+        return self._short(text.strip())
+
+    def _short(self, text):
         if len(text) > self.longest:
             raise Misread(f"is {len(text)} signs long", f"Shorten it to {self.longest}")
-        return text.strip()
+        return text
 
     def write(self, value):
         return value
@@ -116,6 +129,8 @@ class Whole:
     number_format = "#,##0"
 
     def read(self, value):
+        if type(value) is int and self.lowest <= value <= self.highest:
+            return value
         number = decimal_of(value, places=0)
         if number != number.to_integral_value():
             raise Misread(f"{shown(value)} is not a whole number", "Type a whole number")

@@ -6,8 +6,10 @@ Takes and gives text. Knows no table and no sheet.
 import difflib
 import re
 import unicodedata
+from functools import lru_cache
 
 
+@lru_cache(maxsize=20_000)
 def alike(text):
     """The form in which two spellings of one name are the same: case, width and runs of spaces do not count."""
     return " ".join(unicodedata.normalize("NFKC", text).casefold().split())

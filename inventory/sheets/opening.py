@@ -13,6 +13,7 @@ from defusedxml.common import DefusedXmlException
 from defusedxml.ElementTree import iterparse
 
 from inventory.sheets.faults import Unreadable
+from inventory.sheets.markup import AFRESH, DAMAGED, NO_DOCTYPE
 
 MEGABYTE = 2**20
 LARGEST = 10 * MEGABYTE
@@ -21,7 +22,6 @@ LARGEST_RATIO = 200
 SMALL_MEMBER = 100_000  # bytes: a tiny member may pack better than the ratio and does no harm
 MOST_MEMBERS = 200
 AS_XLSX = "Open it in your spreadsheet program and save it as an Excel workbook (.xlsx)"
-DAMAGED = ("The file is damaged", "Open it in your spreadsheet program and save it again as .xlsx")
 OLD_OR_LOCKED = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 
 
@@ -70,7 +70,7 @@ def _check_sizes(members):
     if len(members) > MOST_MEMBERS:
         raise Unreadable(
             f"The workbook is made of {len(members)} pieces, more than {MOST_MEMBERS}",
-            "Copy the sheets into a fresh template and save that",
+            AFRESH,
         )
     if any(member.flag_bits & 1 for member in members):
         raise Unreadable("The workbook is locked with a password", "Save it without a password")
@@ -107,7 +107,4 @@ def _check_markup(package):
                 try:
                     next(iterparse(member, events=("start",), forbid_dtd=True), None)
                 except DefusedXmlException as error:
-                    raise Unreadable(
-                        "The workbook holds a document type declaration, which no spreadsheet program writes",
-                        "Copy your rows into a fresh template and save that",
-                    ) from error
+                    raise Unreadable(*NO_DOCTYPE) from error

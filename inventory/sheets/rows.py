@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from inventory.sheets.faults import Misread
-from inventory.sheets.grid import address
+from inventory.sheets.grid import EMPTY, address
 from inventory.sheets.names import alike, nearest
 
 HEAD_WITHIN = 10  # rows
@@ -37,7 +37,8 @@ def rows_of(table, grid, findings):
             table.title, "A1", "has no headings", f"Write them into row 1, as in the template: {wanted}"
         )
         return []
-    places = _places(table, grid.rows[head], head + 1, findings)
+    places = _places(table, _filled_down(grid, head), head + 1, findings)
+    _tell_of_layout(table, grid, head, places, findings)
     if grid.goes_on:
         findings.fault(
             table.title,
@@ -51,6 +52,32 @@ def rows_of(table, grid, findings):
     return [_row(table, places, number, cells, findings) for number, cells in filled]
 
 
+def _tell_of_layout(table, grid, head, places, findings):
+    """Hidden rows are read all the same; cells merged over several rows are refused, for whose value is it?"""
+    if below := [number for number in grid.hidden if number > head + 1]:
+        rows = f"{len(below)} rows are" if len(below) > 1 else "a row is"
+        findings.note(table.title, f"row {below[0]}", f"{rows} hidden and read all the same")
+    for column, first, last in grid.merged:
+        if last > head + 1 and first > head + 1 and column in places.values():
+            findings.fault(
+                table.title,
+                address(first, column + 1),
+                f"is merged over the rows {first} to {last}",
+                "Take the merging out and write the value into each row",
+            )
+
+
+def _filled_down(grid, at):
+    """The cells of a row among the heads, those merged with one above as that one."""
+    cells = list(grid.rows[at])
+    for column, first, last in grid.merged:
+        above = grid.rows[first - 1] if 0 < first <= len(grid.rows) else ()
+        if first <= at < last and column < len(above):
+            cells += [EMPTY] * (column + 1 - len(cells))
+            cells[column] = above[column]
+    return cells
+
+
 def _any(cells, places):
     return any(not cells[at].is_empty for at in places.values() if at < len(cells))
 
@@ -62,8 +89,16 @@ def _heading(cell):
 def _head_row(table, grid):
     """The row among the first ones that holds most of the headings, two at least: one may be a name by chance."""
     wanted = {alike(column.heading) for column in table.columns}
-    hits = [len(wanted & {_heading(cell) for cell in row}) for row in grid.rows[:HEAD_WITHIN]]
-    return hits.index(max(hits)) if max(hits, default=0) > 1 else None
+    rows = [_filled_down(grid, at) for at in range(min(HEAD_WITHIN, len(grid.rows)))]
+    hits = [len(wanted & {_heading(cell) for cell in row}) for row in rows]
+    if max(hits, default=0) < 2:
+        return None
+    head = hits.index(max(hits))
+    while (
+        head + 1 < len(hits) and hits[head + 1] == hits[head]
+    ):  # headings merged over two rows stand in both
+        head += 1
+    return head
 
 
 def _places(table, row, number, findings):

@@ -1,15 +1,19 @@
 """Cells as plain values: bounded, formulas by their value, broken files named."""
 
+import datetime as dt
 import io
 
 import pytest
-from openpyxl import Workbook
+from openpyxl import Workbook, load_workbook
+from openpyxl.utils.datetime import CALENDAR_MAC_1904
 from openpyxl.xml.constants import SHEET_MAIN_NS
 
 from inventory.sheets import grid
 from inventory.sheets.faults import Unreadable
 from inventory.sheets.grid import Cell, address, grids_of
 from tests.inventory.sheets.workbooks import altered, repacked
+
+MARCH = dt.datetime.combine(dt.date(2026, 3, 4), dt.time())
 
 
 def saved(book):
@@ -66,7 +70,8 @@ def test_rows_and_columns_are_bounded_and_going_on_is_said(monkeypatch):
     monkeypatch.setattr(grid, "MOST_ROWS", 5)
     monkeypatch.setattr(grid, "MOST_COLUMNS", 3)
     book = Workbook()
-    book.active.cell(5, 9, "far right")
+    book.active.cell(5, 3, "the last one read")
+    book.active.cell(5, 90, "far right")
     short = grids_of(saved(book))[0]
     book.active.cell(700_000, 1, "far below")
     long = grids_of(saved(book))[0]
@@ -93,3 +98,62 @@ def test_an_entity_is_never_followed():
     bomb = '<?xml version="1.0"?><worksheet><sheetData>&lol;</sheetData></worksheet>'
     with pytest.raises(Unreadable):
         grids_of(repacked(altered({}), replace={"xl/worksheets/sheet1.xml": bomb}))
+
+
+def test_the_library_of_others_reads_the_same_cells():
+    """openpyxl, another reader, cell by cell, over a workbook of all kinds of values."""
+    book = Workbook()
+    sheet, begun = book.active, MARCH
+    values = [
+        1,
+        2.5,
+        -3e10,
+        "x",
+        " a b ",
+        True,
+        False,
+        begun,
+        dt.time(6, 30),
+        "ß\nü",
+        "=1+1",
+        "1e3",
+        "\u05d0",
+    ]
+    for row, value in enumerate(values, 1):
+        sheet.cell(row, 1 + row % 3, value)
+    content = saved(book)
+    other = load_workbook(io.BytesIO(content), data_only=True).active
+    for number, row in enumerate(grids_of(content)[0].rows, 1):
+        assert [cell.value for cell in row] == [one.value for one in other[number][: len(row)]]
+
+
+def test_a_day_of_the_calendar_of_1904_is_that_day():
+    book = Workbook()
+    book.epoch = CALENDAR_MAC_1904
+    book.active["A1"] = MARCH
+    assert grids_of(saved(book))[0].rows[0][0].value == MARCH
+
+
+def test_only_the_sheets_wanted_are_read():
+    book = Workbook()
+    book.active["A1"] = 1
+    book.create_sheet("Mine")["A1"] = 2
+    grids = grids_of(saved(book), wanted=lambda title: title == "Mine")
+    assert [(grid.title, len(grid.rows)) for grid in grids] == [("Sheet", 0), ("Mine", 1)]
+
+
+def test_hidden_rows_and_cells_merged_downwards_are_told():
+    book = Workbook()
+    book.active["A1"], book.active["B3"] = "head", 1
+    book.active.row_dimensions[3].hidden = True
+    book.active.merge_cells("A1:A2")
+    book.active.merge_cells("C1:D1")
+    (grid_told,) = grids_of(saved(book))
+    assert (grid_told.hidden, grid_told.merged) == ((3,), ((0, 1, 2),))
+
+
+def test_filled_cells_are_bounded(monkeypatch):
+    monkeypatch.setattr(grid, "MOST_CELLS", 1)
+    with pytest.raises(Unreadable) as refusal:
+        grids_of(with_cell('<c r="A1"><v>1</v></c><c><v>2</v></c>'))
+    assert refusal.value.fault.what == "The workbook has more than 1 filled cells"

@@ -99,3 +99,22 @@ def test_a_formula_with_a_value_is_read_by_it():
 def test_a_sheet_that_goes_on_beyond_what_is_read_is_a_fault():
     _, faults, _ = rows(HEADS, GOOD, goes_on=True)
     assert faults == [("row 3", "the sheet goes on past row 2")]
+
+
+def test_headings_merged_over_two_rows_are_those_of_both():
+    findings = Findings()
+    group = ["Yard", "Flow", "Weeks", None, "Gain, lb", "Spread"]
+    below = [None, None, "First week", "Last week"]
+    cells = tuple(tuple(Cell(value=one) for one in line) for line in (group, below, GOOD))
+    merged = tuple((column, 1, 2) for column in (0, 1, 4, 5))
+    (row,) = rows_of(FLOWS, Grid(title="Flows", rows=cells, merged=merged), findings)
+    assert (findings.faults, row.number) == ([], 3)
+    assert row.values["last_week"] == 28 and row.values["spread"] * 10 == 4
+
+
+def test_a_value_merged_over_several_rows_is_a_fault_and_a_hidden_row_is_told():
+    findings = Findings()
+    cells = tuple(tuple(Cell(value=one) for one in line) for line in (HEADS, GOOD, GOOD))
+    rows_of(FLOWS, Grid(title="Flows", rows=cells, merged=((0, 2, 3), (30, 2, 3)), hidden=(3,)), findings)
+    assert [(one.cell, one.what) for one in findings.faults] == [("A2", "is merged over the rows 2 to 3")]
+    assert [str(note) for note in findings.notes] == ["Flows row 3: a row is hidden and read all the same."]
