@@ -105,6 +105,7 @@ _SQLITE = {
         "init_command": "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;",
         "timeout": 20,
     },
+    "TEST": {"NAME": ":memory:"},  # each process of the tests its own
 }
 DATABASES = {
     "default": dj_database_url.parse(os.environ["DATABASE_URL"], conn_max_age=60)
