@@ -15,7 +15,7 @@ def following(tag, taken, count):
     taken = {one.lower() for one in taken}
     match = NUMBERED.match(tag)
     stem, digits = match.groups() if match else (f"{tag}-" if tag else "", "1" if tag else "0")
-    number, fresh = int(digits), []
+    number, fresh = int(digits), list[str]()
     while len(fresh) < count:
         number += 1
         candidate = f"{stem}{number:0{len(digits)}d}"

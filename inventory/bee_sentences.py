@@ -80,14 +80,14 @@ def _requeened(act, _rows):
 
 
 def _ended(act, _rows):
-    event = ColonyEvent.objects.filter(act_key=act.key, kind=Kind.ENDED).select_related("colony").first()
+    event = ColonyEvent.objects.filter(act_key=act.key, kind=Kind.ENDED)[0]
     why = Colony.Ended(event.note.partition(":")[0]).label
     words = "found dead" if why == Colony.Ended.DIED.label else why
     return f"{listed(tags_of(act, Kind.ENDED))} written down as {words}."
 
 
 def _sold(act, rows):
-    sale = Sale.objects.filter(act_key=act.key).first()
+    sale = Sale.objects.get(act_key=act.key)
     gone = [row for row in rows if row.target.kind == Location.Kind.SOLD]
     words = f"Sold {listed(tags_of(act, Kind.ENDED))} to {sale.buyer} with {_pieces(gone)}"
     owed = sum(line.quantity for line in sale.owed.all())
@@ -104,7 +104,7 @@ def _brought_back(act, rows):
 
 
 def _moved(act, _rows):
-    event = ColonyEvent.objects.filter(act_key=act.key, kind=Kind.MOVED).select_related("yard").first()
+    event = ColonyEvent.objects.filter(act_key=act.key, kind=Kind.MOVED).select_related("yard")[0]
     return f"Moved {listed(tags_of(act, Kind.MOVED))} to {event.yard}, with their gear on them."
 
 

@@ -29,7 +29,7 @@ def truck():
 
 
 def _figure(told, name):
-    return (told and told[f"truck_{name}"]) or Keeper._meta.get_field(f"truck_{name}").default
+    return (told and told[f"truck_{name}"]) or getattr(Keeper(), f"truck_{name}")
 
 
 def piece_of(part):

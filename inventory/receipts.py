@@ -84,10 +84,10 @@ def receipts_of(*, order=None, without=frozenset()):
     rows = Movement.objects.filter(source__kind=Location.Kind.SUPPLIER, order_line__isnull=False)
     if order is not None:
         rows = rows.filter(order_line__order=order)
-    rows = [row for row in rows.order_by("day", "id").values_list(*FIELDS) if row[1] not in without]
-    agreed = _Agreed({row[5] for row in rows})
+    told = [row for row in rows.order_by("day", "id").values_list(*FIELDS) if row[1] not in without]
+    agreed = _Agreed({row[5] for row in told})
     receipts: dict[tuple, Receipt] = {}
-    for row in rows:
+    for row in told:
         receipt = receipts.setdefault((row[1], row[5]), Receipt(act=row[1], order=row[5], day=row[2]))
         agreed.take(receipt, row)
     _bill(receipts)
@@ -104,7 +104,8 @@ class _Agreed:
         parts = OrderLinePart.objects.filter(line__order__in=orders).select_related("line__order", "part")
         for content in parts.order_by("id"):
             lines[content.line_id].append(content)
-        self.price, self.units, self.fees, self.goods = {}, {}, {}, Counter()
+        self.price, self.units, self.fees = {}, {}, {}
+        self.goods: Counter[int] = Counter()
         for contents in lines.values():
             line = contents[0].line
             weights = [content.units * content.part.list_price_cents for content in contents]
@@ -113,9 +114,11 @@ class _Agreed:
                 self.units[line.pk, content.part_id] = content.units
             self.fees[line.order_id] = line.order.fee_cents
             self.goods[line.order_id] += line.cost_cents
-        self.came, self.used, self.shipped = Counter(), Counter(), Counter()
+        self.came: Counter[tuple] = Counter()
+        self.used: Counter[int] = Counter()
+        self.shipped: Counter[int] = Counter()
         again = Claim.objects.filter(line__order__in=orders, answer=Claim.Answer.REPLACED)
-        self.free = Counter()
+        self.free: Counter[tuple] = Counter()
         for line, part, pieces in again.values_list("line_id", "part_id", "pieces"):
             self.free[line, part] += pieces
         swaps = Substitution.objects.filter(line__order__in=orders)
@@ -176,10 +179,10 @@ def _bill(receipts):
     for invoice in Invoice.objects.filter(act__in=acts).order_by("id").prefetch_related("lines"):
         newest[invoice.act_id] = invoice
     for (act, _order), receipt in receipts.items():
-        invoice = newest.get(act)
-        if invoice is not None:
-            receipt.invoice = invoice
-            receipt.paid = {(line.line_id, line.part_id): line.cents for line in invoice.lines.all()}
+        last = newest.get(act)
+        if last is not None:
+            receipt.invoice = last
+            receipt.paid = {(line.line_id, line.part_id): line.cents for line in last.lines.all()}
     credits = Claim.objects.filter(act__in=acts, answer=Claim.Answer.CREDITED).select_related("line")
     for claim in credits:
         receipt = receipts[claim.act_id, claim.line.order_id]

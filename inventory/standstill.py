@@ -16,7 +16,8 @@ def standing_still():
         return
     usual = getattr(connection, "transaction_mode", None)
     if connection.vendor == "sqlite":
-        connection.transaction_mode = "DEFERRED"  # IMMEDIATE would be the writers' lock
+        # IMMEDIATE would be the writers' lock
+        connection.transaction_mode = "DEFERRED"  # type: ignore[attr-defined]
     try:
         with transaction.atomic():
             if connection.vendor == "postgresql":
@@ -25,4 +26,4 @@ def standing_still():
             yield
     finally:
         if connection.vendor == "sqlite":
-            connection.transaction_mode = usual
+            connection.transaction_mode = usual  # type: ignore[attr-defined]

@@ -23,7 +23,7 @@ FULL_LB = {Depth.DEEP: Decimal(90), Depth.MEDIUM: Decimal(60), Depth.SHALLOW: De
 LENGTH = Decimal("19.875")
 BOX_WIDTH = {10: Decimal("16.25"), 8: Decimal("13.875"), 5: Decimal(9)}
 WIDEST = BOX_WIDTH[10]
-DEPTH_HEIGHT = {
+DEPTH_HEIGHT: dict[str, Decimal] = {
     Depth.DEEP: Decimal("9.625"),
     Depth.MEDIUM: Decimal("6.625"),
     Depth.SHALLOW: Decimal("5.6875"),

@@ -5,16 +5,21 @@ Takes days; gives rows with the parts' names, sums beside them. Reads the whole 
 
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import Any
 
-from inventory.models import Part, Sale, SaleReturn
+from inventory.models import Location, Part, Sale, SaleReturn
 from inventory.pieces import PLACE_OF_KIND
 from inventory.receipts import acts_without_invoice
 from inventory.value import Books, Rest, ScheduleRow, books_of, schedule, value_by_part
 from inventory.value.books import Amount
 from inventory.valuing import BROKEN, LEFT, LESS, MORE, lives, posted_lines, rests
 
-WRITTEN_OFF = (*(LEFT[kind] for kind in ("scrap", "burnt", "lost")), BROKEN, LESS)
-USED, SOLD = LEFT["used"], LEFT["sold"]
+WRITTEN_OFF = (
+    *(LEFT[kind] for kind in (Location.Kind.SCRAP, Location.Kind.BURNT, Location.Kind.LOST)),
+    BROKEN,
+    LESS,
+)
+USED, SOLD = LEFT[Location.Kind.USED], LEFT[Location.Kind.SOLD]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -22,7 +27,7 @@ class Named:
     """A part with what the books in money say of it."""
 
     part: Part
-    amount: object
+    amount: Any
 
     @property
     def name(self):

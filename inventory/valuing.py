@@ -54,7 +54,7 @@ def posted_lines(*, last=None):
 def pools(*, last=None, without=None):
     """{part's id: (pieces, cents)} on the evening of a day; what an act `without` wrote off counts as still there."""
     left_out = None if without is None else str(without.pk)
-    sums = defaultdict(lambda: (0, 0))
+    sums: dict[str, tuple[int, int]] = defaultdict(lambda: (0, 0))
     for line in posted_lines(last=last):
         if line.key != left_out:
             pieces, cents = sums[line.part]

@@ -146,9 +146,8 @@ def _feed(row, **how):
 
 
 def _assemble(row, **how):
-    line = (
-        RecipeLine.objects.filter(part=row.gear, makes__gt=0).select_related("recipe").order_by("id").first()
-    )
+    made = RecipeLine.objects.filter(part=row.gear, makes__gt=0)
+    line = made.select_related("recipe").order_by("id")[0]
     times, over = divmod(row.quantity, line.makes)
     if over:
         raise NotInWholes(part=row.gear, quantity=row.quantity, makes=line.makes)

@@ -63,7 +63,7 @@ def moved_about(codes, places, day):
 def counted_elsewhere(codes, places, day, *, count=None):
     """Differences of these parts by other counts within NEAR of the day, drafts too, at places not counted here."""
     near = Count.objects.filter(day__gte=day - NEAR, day__lte=day + NEAR).exclude(
-        pk=getattr(count, "pk", None)
+        pk=count.pk if count is not None else 0
     )
     drafts = near.drafts().select_related("location")
     found: dict[tuple, Difference] = {}

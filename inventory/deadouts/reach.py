@@ -134,8 +134,8 @@ def _traced(colony, since):
 
 def _over_bench(row, home):
     """What came back from the bench in one act for pieces that may be of the hive: the same part, or what it made."""
-    back = Movement.objects.filter(act=row.act_id, source=row.target_id, part__kind=row.part.kind)
-    back = list(back.select_related("target").order_by("id"))
+    rows = Movement.objects.filter(act=row.act_id, source=row.target_id, part__kind=row.part.kind)
+    back = list(rows.select_related("target").order_by("id"))
     same = [out for out in back if out.part_id == row.part_id]
     for out in same or back:
         stayed = out.target_id == row.source_id and out.part_id == row.part_id
@@ -151,7 +151,7 @@ def _moves():
 
 def _places(colony, most, since):
     """A Reached for each place where pieces of the hive may lie; their own reason, as graver than the place's."""
-    by_place = defaultdict(dict)
+    by_place: dict[int, dict] = defaultdict(dict)
     for (place, part), quantity in most.items():
         by_place[place][part] = quantity
     why = f"was on {colony} (foulbrood suspected) since {told(since)}"
@@ -172,7 +172,7 @@ def _counted(held):
     """Those where any hive gear lies now, with how many pieces."""
     places = {each.location.pk for each in held}
     holdings = Holding.objects.filter(location__in=places, quantity__gt=0, part__kind__in=HIVE_GEAR)
-    lies = defaultdict(lambda: defaultdict(int))
+    lies: dict[int, dict[int, int]] = defaultdict(lambda: defaultdict(int))
     for location, part, quantity in holdings.values_list("location", "part", "quantity"):
         lies[location][part] += quantity
     for each in held:

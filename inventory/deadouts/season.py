@@ -9,7 +9,7 @@ from collections import Counter, defaultdict
 from django.db.models import Q
 
 from apiary.losses import ColonyBalance
-from apiary.models import Colony
+from apiary.models import Colony, Yard
 from inventory.deadouts.figures import YardLosses, season_losses
 from inventory.deadouts.stays import stays_until, yard_at
 from inventory.models import Deadout
@@ -23,7 +23,9 @@ def losses_between(since, until, *, yards=None):
     span = Colony.objects.real().filter(started_on__lte=until)
     span = span.filter(Q(ended_on__isnull=True) | Q(ended_on__gt=since))
     stays, causes = stays_until(until), _causes()
-    counts, dead, names = defaultdict(Counter), defaultdict(Counter), {}
+    counts: dict[int, Counter] = defaultdict(Counter)
+    dead: dict[int, Counter] = defaultdict(Counter)
+    names: dict[int, Yard] = {}
     for colony in span:
         first = yard_at(stays[colony.pk], since)
         last = yard_at(stays[colony.pk], colony.ended_on or until)

@@ -25,7 +25,7 @@ def stays_until(until):
     """{colony's key: [Stay, in order]}; those entered by mistake are left out."""
     events = ColonyEvent.objects.filter(kind__in=STANDING, undone=False, day__lte=until)
     rows = events.exclude(colony__ended_why=Colony.Ended.MISTAKE).select_related("yard", "colony")
-    stays = defaultdict(list)
+    stays: dict[int, list[Stay]] = defaultdict(list)
     for event in rows.order_by("day", "id"):
         stay = Stay(yard=event.yard, first=event.day, last=event.colony.ended_on or until)
         places = stays[event.colony_id]

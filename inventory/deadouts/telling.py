@@ -60,7 +60,8 @@ def come_off(act, rows):
     """(rows, words): the way over the bench left out for what came off a hive held back, and what is told of it."""
     if act.name in TELLERS:
         return rows, ""
-    told, held, whys = [], 0, {}
+    told: list = []
+    held, whys = 0, dict[str, None]()
     for row in rows:
         hold = getattr(row, "hold", None)
         if hold is not None:

@@ -139,7 +139,7 @@ def _held_for(case, was):
 def _with_losses(here, rows, day):
     """The rows with what the book has more of, on the day and now, added as lost."""
     names = (*STORED, *GONE)
-    found = {}
+    found: dict[tuple, dict[str, int]] = {}
     for part, was, counts in rows:
         sums = found.setdefault((part, was), dict.fromkeys(names, 0))
         for name in names:

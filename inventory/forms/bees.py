@@ -7,6 +7,7 @@ the next free ones stand there.
 import math
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import Any
 
 from django import forms
 from django.utils.translation import gettext_lazy as _
@@ -75,6 +76,10 @@ class HivesAsked:
     """Colonies to choose from, each a cell to press; those in `chosen` are from the start."""
 
     one, many = "colony", "colonies"
+    fields: dict
+    data: Any
+    cleaned_data: dict
+    is_bound: bool
 
     def ask_hives(self, hives, chosen, *, required=True, weights=None):
         self.hives, self.weights = list(hives), weights or {}

@@ -1,5 +1,7 @@
 """Forms of the workbench and of care: what is assembled how often, what is marked as what."""
 
+from typing import Any
+
 from django import forms
 from django.core.validators import MaxLengthValidator
 from django.utils.translation import gettext_lazy as _
@@ -49,8 +51,9 @@ class ScrapForm(LinesForm):
         self.fields["why"] = forms.ChoiceField(
             label=_("Thrown away because"), choices=self.WHY, widget=forms.RadioSelect
         )
-        self.fields["note"].max_length = NOTE
-        self.fields["note"].validators.append(MaxLengthValidator(NOTE))
+        note: Any = self.fields["note"]
+        note.max_length = NOTE
+        note.validators.append(MaxLengthValidator(NOTE))
 
     def told(self, who):
         told = super().told(who)

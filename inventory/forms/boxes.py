@@ -66,8 +66,9 @@ class BoxesForm(ActForm):
         self.hives = hives
         self.known = {str(hive.colony.pk): hive for hive in hives if hive.fits}
         super().__init__(self._with_exceptions(data, every), day=day)
-        self.fields["every"] = number(_("Every hive that takes them"), required=True, initial=every)
-        self.fields["every"].max_value = self.most
+        asked = number(_("Every hive that takes them"), required=True, initial=every)
+        asked.max_value = self.most
+        self.fields["every"] = asked
         for hive in self.excepted:
             self.fields[self._name(hive)] = number(str(hive.colony), required=True)
         for field in self.fields.values():

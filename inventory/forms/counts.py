@@ -6,6 +6,7 @@ is not in the catalogue is refused by name.
 
 import re
 from dataclasses import dataclass
+from typing import Any
 
 from django import forms
 from django.utils.translation import gettext_lazy as _
@@ -48,7 +49,7 @@ class BeginCountForm(ActForm):
 class CountRow:
     """A row as the page shows it. Blind, it does not tell what the book has."""
 
-    row: object
+    row: Any
     field: forms.BoundField
     blind: bool
 

@@ -6,6 +6,7 @@ foulbrood) is settled here whatever was chosen, and checked once more by the act
 
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from typing import Any
 
 from django import forms
 from django.utils.translation import gettext_lazy as _
@@ -249,12 +250,15 @@ class WordForm(ActForm):
 
     def __init__(self, data=None, *, verdicts, **options):
         super().__init__(data, **options)
-        self.fields["verdict"].choices = [
-            (verdict, InspectorWord.Verdict(verdict).label.capitalize()) for verdict in verdicts
-        ]
+        asked: Any = self.fields["verdict"]
+        asked.choices = [(verdict, InspectorWord.Verdict(verdict).label.capitalize()) for verdict in verdicts]
 
     def told_word(self):
-        return {name: self.cleaned_data[name] for name in ("verdict", "inspector", "written_on", "words")}
+        return word_of(self)
+
+
+def word_of(form):
+    return {name: form.cleaned_data[name] for name in ("verdict", "inspector", "written_on", "words")}
 
 
 class ReleaseForm(LinesForm):
@@ -272,7 +276,8 @@ class ReleaseForm(LinesForm):
         for name in ("verdict", "inspector", "written_on", "words"):
             self.fields[name] = word.fields[name]
 
-    told_word = WordForm.told_word
+    def told_word(self):
+        return word_of(self)
 
 
 def _is_held_for(row, held):

@@ -4,6 +4,7 @@ Takes the rows in question; gives cents, line ids and words for inventory/orders
 """
 
 from decimal import Decimal
+from typing import Any
 
 from django import forms
 from django.utils.translation import gettext_lazy as _
@@ -75,7 +76,8 @@ class CloseForm(DealingForm):
 
     def __init__(self, data=None, *, open_lines, today):
         super().__init__(data, initial={"day": today, "why": LineClosing.Why.SHORT})
-        self.fields["lines"].choices = open_lines
+        asked: Any = self.fields["lines"]
+        asked.choices = open_lines
 
 
 class ClaimForm(DealingForm):

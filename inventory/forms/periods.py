@@ -4,12 +4,13 @@ Takes the address's query; gives two days. A wrong one is told and passed over.
 """
 
 import datetime as dt
+from typing import Any
 
 from django import forms
 from django.utils.translation import gettext_lazy as _
 
 A_YEAR = dt.timedelta(days=365)
-DAY = {"format": "%Y-%m-%d", "attrs": {"type": "date"}}
+DAY: dict[str, Any] = {"format": "%Y-%m-%d", "attrs": {"type": "date"}}
 
 
 class PeriodForm(forms.Form):

@@ -89,7 +89,8 @@ class ReceiptForm(ActForm):
         self.fields[f"instead_settles{mark}"] = number(_("Ordered pieces they stand for"))
 
     def clean(self):
-        given = super().clean()
+        super().clean()
+        given = self.cleaned_data
         for mark in self._marks:
             if given.get(f"instead_of{mark}"):
                 for name in INSTEAD:

@@ -76,7 +76,7 @@ def draw_comb(*, draws, use, treated, day, who, key, found_allowed=False, note="
             raise NothingGiven(act="draw")
         refuse(DrawnTwice(colony=each) for each, times in Counter(c for c, _ in told).items() if times > 1)
         living([colony for colony, _ in told], day)
-        catalogue, combs = parts_by_code(), {}
+        catalogue, combs = parts_by_code(), dict[str, Part]()
         for colony, lines in told:
             lines = checked(lines, act="draw", catalogue=catalogue)
             refuse(NotFoundation(part=line.part) for line in lines if line.part.comb != Comb.FOUNDATION)

@@ -40,10 +40,10 @@ def correct_all(*, counts, day, who, key, note=""):
 
 
 def _differences(here, ground, booked):
-    more = [
+    more: list = [
         Line(line.part, line.quantity - n, line.condition) for line, n in booked.items() if line.quantity > n
     ]
-    less = [
+    less: list = [
         Line(line.part, n - line.quantity, line.condition) for line, n in booked.items() if line.quantity < n
     ]
     refuse_unfit(more, here)

@@ -7,7 +7,7 @@ leaves the store as fed, in whole lb; what each colony got is written beside it.
 from django.db import transaction
 
 from apiary.rights import refuse_elsewhere
-from inventory.errors import FedTwice, NotAQuantity, NothingGiven, UnknownWord, refuse
+from inventory.errors import FedTwice, NotAQuantity, NothingGiven, Refused, UnknownWord, refuse
 from inventory.gear import Reason
 from inventory.ledger.hives import living
 from inventory.ledger.lines import MOST, Line, checked
@@ -44,7 +44,8 @@ def feed(*, ration, portions, source, day, who, key, found_allowed=False, note="
 
 def _checked(portions, day, who):
     """The portions above zero, of colonies alive on the day; raises all that is wrong."""
-    problems, given, seen = [], [], set()
+    problems: list[Refused] = []
+    given, seen = [], set()
     for colony, quantity in portions:
         if isinstance(quantity, bool) or not isinstance(quantity, int) or not 0 <= quantity <= MOST:
             problems.append(NotAQuantity(colony=colony, quantity=quantity))

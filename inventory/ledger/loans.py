@@ -30,7 +30,7 @@ from inventory.loans import out_of
 from inventory.locations import outside
 from inventory.models import Loan, LoanBack, Location, Part
 
-LONGEST = Loan._meta.get_field("to").max_length
+LONGEST = Loan._meta.get_field("to").max_length or 0
 BACK = {
     "sound": (Condition.SOUND, Reason.RETURNED),
     "to_mend": (Condition.TO_MEND, Reason.RETURNED),

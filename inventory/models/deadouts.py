@@ -4,6 +4,8 @@ Each row hangs on the act (or the movement) that wrote it and counts as long as 
 Written by inventory/deadouts only.
 """
 
+from typing import ClassVar
+
 from django.db import models
 from django.db.models import Q
 from django.utils.translation import gettext_lazy as _
@@ -42,7 +44,7 @@ class Deadout(Permanent):
     suspected = models.BooleanField(_("foulbrood suspected"), default=False)
     note = models.CharField(_("note"), max_length=200, blank=True)
 
-    objects = ToldByAct.as_manager()
+    objects: ClassVar = ToldByAct.as_manager()
 
     class Meta:
         ordering = ["-found_on", "-id"]
@@ -97,7 +99,7 @@ class InspectorWord(Permanent):
     written_on = models.DateField(_("written on"))
     words = models.TextField(_("word for word"), max_length=2000)
 
-    objects = ToldByAct.as_manager()
+    objects: ClassVar = ToldByAct.as_manager()
 
     class Meta:
         ordering = ["id"]
@@ -119,7 +121,7 @@ class MothCare(Permanent):
     tenths_celsius = models.SmallIntegerField(_("tenths of a degree Celsius"), null=True, blank=True)
     minutes = models.PositiveIntegerField(_("minutes once the core was cold"), null=True, blank=True)
 
-    objects = ToldByAct.as_manager()
+    objects: ClassVar = ToldByAct.as_manager()
 
     class Meta:
         ordering = ["id"]
@@ -136,7 +138,7 @@ class MothCare(Permanent):
     @property
     def words(self):
         """Frozen at −15 °C for 2.5 hours."""
-        if self.way != "frozen":
+        if self.way != "frozen" or self.tenths_celsius is None or self.minutes is None:
             return self.get_way_display()
         degrees = f"{self.tenths_celsius / 10:g}".replace("-", "−")
         hours = f"{self.minutes / 60:.2f}".rstrip("0").rstrip(".")

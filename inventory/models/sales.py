@@ -5,6 +5,8 @@ its act, and a row whose act was reversed does not count. What went and what cam
 Money in whole cents; an empty price was not told.
 """
 
+from typing import ClassVar
+
 from django.db import models
 from django.db.models import Exists, OuterRef, Q
 from django.utils.translation import gettext_lazy as _
@@ -34,7 +36,7 @@ class Sale(Permanent):
     deposit_cents = models.PositiveIntegerField(_("deposit taken, cents"), default=0)
     back_by = models.DateField(_("to be brought back by"), null=True, blank=True)
 
-    objects = OfActs.as_manager()
+    objects: ClassVar = OfActs.as_manager()
 
     class Meta:
         ordering = ["day", "id"]
@@ -81,7 +83,7 @@ class SaleReturn(Permanent):
     refund_cents = models.PositiveIntegerField(_("deposit given back, cents"), default=0)
     settles = models.BooleanField(_("settles the sale"), default=False)
 
-    objects = OfActs.as_manager()
+    objects: ClassVar = OfActs.as_manager()
 
     class Meta:
         ordering = ["day", "id"]

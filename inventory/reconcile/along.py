@@ -14,7 +14,8 @@ BOXES = ("box", "nuc box")
 def frames_along(rows, gear, pieces):
     """`gear` is {(place, part, condition): booked}. Of each depth the share of frames that the missing boxes held."""
     counted = {row.key for row in rows}
-    booked, gone = defaultdict(int), defaultdict(int)
+    booked: dict[tuple, int] = defaultdict(int)
+    gone: dict[tuple, int] = defaultdict(int)
     for (place, part, _), quantity in gear.items():
         if pieces[part].kind in BOXES:
             booked[place, pieces[part].depth] += quantity

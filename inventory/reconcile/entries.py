@@ -15,7 +15,8 @@ SPENT = ("feed", "consumable")
 def twice(rows, facts):
     """The same movement in two acts within a few days: the later one explains as much missing, or more at its source."""
     gaps = {row.key: row.gap for row in rows}
-    by_act, whole = defaultdict(list), defaultdict(int)
+    by_act = defaultdict(list)
+    whole: dict[int, int] = defaultdict(int)
     for moved in facts.moved:
         whole[moved.act] += 1
     alike = defaultdict(list)
@@ -151,7 +152,8 @@ def _marked(rows):
 
 def receipts(rows, facts):
     """More in a store while as many are still to come on an order."""
-    owed, pieces = defaultdict(int), defaultdict(list)
+    owed: dict[tuple, int] = defaultdict(int)
+    pieces = defaultdict(list)
     for line in facts.owed:
         owed[line.order, line.part] += line.quantity
     for row in rows:

@@ -8,7 +8,7 @@ pieces and cents always agree. Within a day what came counts before what was mad
 from collections import defaultdict
 from itertools import groupby
 
-from inventory.value.records import Left, Made, Passed, Posted
+from inventory.value.records import Came, Left, Made, Passed, Posted
 from inventory.value.spread import part_of_whole, spread
 
 
@@ -25,12 +25,16 @@ class _Book:
 
     def __init__(self, prices):
         self.prices = prices
-        self.pools = defaultdict(lambda: [0, 0])
-        self.by_key = defaultdict(int)  # {(key, part): cents}, for who undoes it later
-        self.posted = []
+        self.pools: dict[str, list[int]] = defaultdict(lambda: [0, 0])
+        self.by_key: dict[tuple, int] = defaultdict(int)  # {(key, part): cents}, for who undoes it later
+        self.posted: list[Posted] = []
 
     def evening(self, events):
-        known, at_average, made, gone, back = [], [], [], [], []
+        known: list[Came] = []
+        at_average: list[Came] = []
+        made: list[Made] = []
+        gone: list[Left] = []
+        back: list[Left] = []
         for event in events:
             if isinstance(event, Made):
                 made.append(event)

@@ -160,7 +160,8 @@ def _layers(posted, lives, carries, *, year, convention):
     """Layers there at the end of the year, and those that left in it: (part, day, layer)."""
     stacks: dict[str, list[Layer]] = defaultdict(list)
     left: dict[tuple, list[Layer]] = {}
-    gone, on_the_way = [], defaultdict(list)
+    gone: list[tuple] = []
+    on_the_way: dict[str, list[Layer]] = defaultdict(list)
     for line in posted:
         if convention.year_of(line.day) > year:
             continue

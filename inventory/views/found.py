@@ -59,7 +59,7 @@ def explained_for(movement, user):
 
 def answers_of(explained, movement):
     """[(value, words)] of what can be booked as it stands: each place and order that explains it, each recipe once."""
-    answers = {}
+    answers: dict[str, str] = {}
     for one in explained:
         likely = one.explanation
         if sum(quantity for _, _, quantity in likely.pieces) != movement.quantity:

@@ -68,7 +68,7 @@ def brood_boxes():
             code=f"{BROOD_BOX}{part.depth}-{part.width}",
             name=f"{part.depth} brood box, {part.width} frames",
             box=part,
-            frames=part.width,
+            frames=part.width or 0,
             use=CombUse.BROOD,
         )
         for part in boxes
@@ -107,7 +107,7 @@ def _told(prefix, use):
         if len(boxes) == 1:
             frames = sum(line.quantity for line in lines if line.part.kind == Kind.FRAME)
             told = {"code": gear_set.code, "name": gear_set.name, "box": boxes[0], "use": use}
-            sets.append(BoxSet(frames=frames or boxes[0].width, **told))
+            sets.append(BoxSet(frames=frames or boxes[0].width or 0, **told))
     return sets
 
 

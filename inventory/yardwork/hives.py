@@ -67,7 +67,9 @@ def sound_gear_on(colonies, *, as_of=None):
     if as_of is None:
         rows = Holding.objects.filter(location__colony__in=gear, condition=Condition.SOUND, quantity__gt=0)
         for row in rows.select_related("part", "location"):
-            gear[row.location.colony_id][row.part] = row.quantity
+            colony = row.location.colony_id
+            assert colony is not None
+            gear[colony][row.part] = row.quantity
         return gear
     parts = Part.objects.in_bulk(field_name="code")
     for colony in colonies:

@@ -69,12 +69,12 @@ def frame_of(depth, comb):
 
 def _built(hive_set):
     """The outfit of a set that no gear set fills, by what the set says of itself."""
-    boxes = {
+    told = {
         Depth.DEEP: hive_set.deep_boxes,
         Depth.MEDIUM: hive_set.medium_boxes,
         Depth.SHALLOW: hive_set.shallow_boxes,
     }
-    boxes = {str(depth): number for depth, number in boxes.items() if number}
+    boxes = {str(depth): number for depth, number in told.items() if number}
     kind = Kind.NUC_BOX if hive_set.is_nuc else Kind.BOX
     pieces = {_part(hive_set, kind, depth=depth): number for depth, number in boxes.items()}
     if not hive_set.is_nuc:
