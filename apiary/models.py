@@ -289,7 +289,10 @@ class EventQuestions(models.QuerySet):
 
 
 class ColonyEvent(models.Model):
-    """One thing that happened to a colony on a day; written by colonies.py only."""
+    """One thing that happened to a colony on a day.
+
+    Written by colonies.py only.
+    """
 
     class Kind(models.TextChoices):
         STARTED = "started", _("started")

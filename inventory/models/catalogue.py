@@ -107,6 +107,8 @@ class GearSet(models.Model):
 
 
 class GearSetLine(models.Model):
+    """So many pieces of a part belong to a gear set."""
+
     gear_set = models.ForeignKey(GearSet, models.CASCADE, related_name="lines")
     part = models.ForeignKey(Part, models.PROTECT, related_name="+")
     quantity = models.PositiveSmallIntegerField()

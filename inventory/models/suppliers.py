@@ -10,6 +10,8 @@ from inventory.models.catalogue import Part
 
 
 class Supplier(models.Model):
+    """Who sells gear, what an order costs to ship and how long it takes."""
+
     code = models.SlugField(_("code"), max_length=30, unique=True)
     name = models.CharField(_("name"), max_length=80, unique=True)
     order_fee_cents = models.PositiveIntegerField(_("shipping an order, cents"), default=0)
@@ -56,6 +58,8 @@ class Offer(models.Model):
 
 
 class OfferPart(models.Model):
+    """So many units of a part are in one pack of an offer."""
+
     offer = models.ForeignKey(Offer, models.CASCADE, related_name="parts")
     part = models.ForeignKey(Part, models.PROTECT, related_name="offered")
     units = models.PositiveIntegerField(_("units in a pack"))
