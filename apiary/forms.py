@@ -6,7 +6,7 @@ from django.contrib.auth.forms import AuthenticationForm
 from django.contrib.auth.password_validation import password_validators_help_texts, validate_password
 from django.utils.translation import gettext_lazy as _
 
-from apiary.models import Access, Yard
+from apiary.models import Access, Keeper, Yard
 
 
 class SignInForm(AuthenticationForm):
@@ -112,3 +112,25 @@ class InviteForm(AccessForm):
         if get_user_model().objects.filter(username__iexact=name).exists():
             raise forms.ValidationError(_("Someone here has this name already: give the new one another."))
         return name
+
+
+class OperationForm(forms.ModelForm):
+    """Whose bees these are, as on a letterhead."""
+
+    class Meta:
+        model = Keeper
+        fields = ["name", "address", "phone", "email"]
+        widgets = {
+            "name": forms.TextInput(attrs={"autocomplete": "organization"}),
+            "address": forms.Textarea(attrs={"rows": 4, "autocomplete": "street-address"}),
+            "phone": forms.TextInput(attrs={"autocomplete": "tel", "inputmode": "tel"}),
+            "email": forms.EmailInput(attrs={"autocomplete": "email"}),
+        }
+
+    address = forms.CharField(
+        label=_("Address"),
+        max_length=500,
+        required=False,
+        help_text=_("As on a parcel, line by line. Gear is sent here."),
+        widget=forms.Textarea(attrs={"rows": 4, "autocomplete": "street-address"}),
+    )

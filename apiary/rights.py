@@ -62,6 +62,7 @@ RIGHTS = {
     "person": KEEPERS,
     "person-end": KEEPERS,
     "person-link": KEEPERS,
+    "operation": KEEPERS,
     # gear, where it lies; its value only for the keeper
     "gear": LOOK,
     "sheet-template": KEEPERS,
@@ -123,6 +124,9 @@ RIGHTS = {
     "orders": FIELD,
     "order": FIELD,
     "order-receive": FIELD,
+    "order-send": KEEPERS,
+    "order-file": KEEPERS,
+    "supplier": KEEPERS,
     "order-cancel": KEEPERS,
     "order-close": KEEPERS,
     "order-reopen": KEEPERS,
@@ -154,6 +158,7 @@ RIGHTS = {
     "run-order": KEEPERS,
     "run-after": LOOK,
     "run-workbook": KEEPERS,
+    "run-orders": KEEPERS,
     "run-approve": KEEPERS,
 }
 

@@ -4,7 +4,7 @@ from django.contrib import admin
 from django.contrib.auth.views import LogoutView
 from django.urls import include, path
 
-from apiary.views import door, people, places, tags
+from apiary.views import door, operation, people, places, tags
 
 urlpatterns = [
     path("", places.this_week, name="home"),
@@ -16,6 +16,7 @@ urlpatterns = [
     path("people/<int:pk>/", people.person, name="person"),
     path("people/<int:pk>/end/", people.person_end, name="person-end"),
     path("people/<int:pk>/link/", people.person_link, name="person-link"),
+    path("operation/", operation.operation, name="operation"),
     path("yards/", places.yards, name="yards"),
     path("yards/<slug:code>/", places.yard, name="yard"),
     path("yards/<slug:code>/tags/", tags.yard_tags, name="yard-tags"),

@@ -105,6 +105,12 @@ class NothingToOrder(Refused):
     sentence = "Run {run} buys nothing, so there is no order to approve."
 
 
+class NoOrdersMade(Refused):
+    sentence = (
+        "Run {run} has no purchase orders to send: approve the order first, or open them on the Orders page."
+    )
+
+
 class OfferGone(Refused):
     sentence = "No longer on a price list: {offers}. Start a new run with the prices of today."
 

@@ -26,6 +26,7 @@ from planner.errors import (
     NoColonies,
     NoOffers,
     NoOrderFound,
+    NoOrdersMade,
     NotDone,
     NothingToOrder,
     OfferGone,
@@ -345,6 +346,14 @@ def approve(run, *, who, on):
     run.approved_at, run.approved_by = timezone.now(), who
     run.save(update_fields=["approved_at", "approved_by"])
     run.orders.set(orders)
+    return orders
+
+
+def orders_of(run):
+    """The purchase orders made of a run, or the refusal where none was made."""
+    orders = list(run.orders.select_related("supplier").order_by("pk"))
+    if not orders:
+        raise NoOrdersMade(run=run.pk)
     return orders
 
 

@@ -20,5 +20,6 @@ urlpatterns = [
     path("runs/<int:pk>/order/", views.run_order, name="run-order"),
     path("runs/<int:pk>/order.xlsx", views.run_workbook, name="run-workbook"),
     path("runs/<int:pk>/after/", after_views.run_after, name="run-after"),
+    path("runs/<int:pk>/orders.zip", views.run_orders, name="run-orders"),
     path("runs/<int:pk>/approve/", views.run_approve, name="run-approve"),
 ]

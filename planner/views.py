@@ -12,6 +12,7 @@ from django.utils import timezone
 from django.utils.text import slugify
 from django.views.decorators.http import require_POST, require_safe
 
+from inventory.order_to_send import all_to_send
 from planner import runs, variants
 from planner.errors import NotDone, Refused
 from planner.forms import AnswersForm, RunForm, SeasonForm
@@ -135,6 +136,19 @@ def run_workbook(request, pk):
     name = f"winter-order-{slugify(run.season.name)}-{run.pk}.xlsx"
     disposition = {"Content-Disposition": f'attachment; filename="{name}"'}
     return HttpResponse(workbook_of(report_from(run.report)), content_type=WORKBOOK, headers=disposition)
+
+
+@require_safe
+def run_orders(request, pk):
+    """The purchase orders made of an approved run, a workbook each."""
+    run = _run(pk)
+    try:
+        data = all_to_send(runs.orders_of(run))
+    except Refused as refusal:
+        messages.error(request, str(refusal))
+        return redirect("run-order", run.pk)
+    disposition = {"Content-Disposition": f'attachment; filename="orders-{run.pk}.zip"'}
+    return HttpResponse(data, content_type="application/zip", headers=disposition)
 
 
 def run_approve(request, pk):

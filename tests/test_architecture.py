@@ -25,6 +25,7 @@ PURE = (
     "inventory/deadouts/freezing.py",
     "inventory/deadouts/tracing.py",
     "inventory/gear.py",
+    "inventory/printed/",
     "inventory/sheets",
     "inventory/stack",
     "inventory/reconcile",

@@ -23,6 +23,7 @@ WORDS = (
     ("books", _("Books"), ("books",), True),
     ("load-sheet", _("Load a sheet"), ("load", "sheet"), True),
     ("people", _("People"), ("people", "person"), True),
+    ("operation", _("Your operation"), ("operation", "supplier"), True),
     ("more", _("More"), ("more",), False),
 )
 

@@ -65,14 +65,24 @@ class Changes:
 
 def saved(row, values, *, kind, changes, name, is_new):
     """Sets the values on a model row, saves it where something changed, and says what."""
-    changed = [field for field, value in values.items() if getattr(row, field) != value]
+    changed = differing(row, values)
     for field in changed:
         setattr(row, field, values[field])
     if is_new or changed:
         row.save()
+    say_saved(row, changed, kind=kind, changes=changes, name=name, is_new=is_new)
+    return row
+
+
+def differing(row, values):
+    """Fields of a model row that the values change."""
+    return [field for field, value in values.items() if getattr(row, field) != value]
+
+
+def say_saved(row, changed, *, kind, changes, name, is_new):
+    """Says of a row whether it is new, and which of its fields changed."""
     labels = [str(row._meta.get_field(field).verbose_name) for field in changed]
     if is_new:
         changes.say(kind, name, NEW)
     else:
         changes.say(kind, name, CHANGED if changed else SAME, ", ".join(labels))
-    return row

@@ -3,8 +3,9 @@
 Takes records and the gathering of changes; writes inside the caller's transaction.
 """
 
-from apiary.models import FlowWindow, Keeper, Yard
-from inventory.loading.changes import CHANGED, saved
+from apiary.models import FlowWindow, Yard
+from apiary.operation import operation, tell_operation
+from inventory.loading.changes import CHANGED, differing, saved, say_saved
 from inventory.locations import store_of
 
 YARD_FIELDS = (
@@ -16,10 +17,11 @@ YARD_FIELDS = (
 def post_keeper(row, changes):
     if row is None:
         return
-    keeper = Keeper.objects.order_by("pk").first()
+    keeper = operation()
     values = {field: getattr(row, field) for field in ("name", "address", "region", "money", "truck_lb")}
-    is_new = keeper is None
-    saved(keeper or Keeper(), values, kind="keeper", changes=changes, name=row.name, is_new=is_new)
+    changed = differing(keeper, values)
+    tell_operation(**values)
+    say_saved(keeper, changed, kind="keeper", changes=changes, name=row.name, is_new=keeper.pk is None)
 
 
 def post_yards(rows, changes):

@@ -1,5 +1,5 @@
-"""The winter order as a workbook to print, send and file: Summary, Order, Why, Requirement, Assumptions,
-and where it was tried Trial and Bad years. Pure.
+"""The winter order as a workbook to print and file: Summary, Order, Why, Requirement, Hauling, Assembly, Feed, Money,
+Trial, Bad years, Beliefs, Assumptions; a sheet whose section was not worked out is left out. Pure.
 
 `workbook_of` takes a Report and gives the bytes of an .xlsx file. Every sum is a formula; no text is ever one.
 """

@@ -5,8 +5,7 @@ Takes the workbook, the report's section of what follows the order and the paper
 
 from openpyxl.worksheet.pagebreak import Break
 
-from planner.plan.words import day_words
-from planner.workbook.cells import (
+from inventory.printed.cells import (
     BOLD,
     COUNT,
     DAY,
@@ -22,6 +21,7 @@ from planner.workbook.cells import (
     title,
     widths,
 )
+from planner.plan.words import day_words
 
 LOAD_WIDTHS = (46, 12, 12, 26)
 CAUTION = (
@@ -40,7 +40,7 @@ def write_hauling(sheet, section, paper):
     title(
         sheet, "Hauling", f"The truck takes {section.truck_lb:,} lb and {section.truck_cubic_ft} cubic feet."
     )
-    row = _said(sheet, 3, (*section.sentences[:2], CAUTION))
+    row = _said(sheet, 3, (*section.sentences[: section.hauling], CAUTION))
     for load in section.loads:
         sheet.row_breaks.append(Break(id=row - 1))
         row = _load(sheet, row, load)

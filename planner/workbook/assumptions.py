@@ -3,7 +3,7 @@
 Below them what was worked out and never asked.
 """
 
-from planner.workbook.cells import BOLD, head_row, lines_of, prints, rule, text, title, widths
+from inventory.printed.cells import BOLD, head_row, lines_of, prints, rule, text, title, widths
 
 HEADS = ("About", "Question", "Answer", "Unit", "Default", "Whose", "Source")
 WIDTHS = (10, 58, 16, 12, 16, 12, 58)

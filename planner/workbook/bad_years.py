@@ -5,8 +5,7 @@ Takes the sheet and the report's curve. What each weight costs and gains is a fo
 
 from openpyxl.chart import Reference, ScatterChart, Series
 
-from planner.plan.words import percent
-from planner.workbook.cells import (
+from inventory.printed.cells import (
     BOLD,
     QUIET,
     figure,
@@ -20,6 +19,7 @@ from planner.workbook.cells import (
     title,
     widths,
 )
+from planner.plan.words import percent
 
 WHOLE_SHARE = "0%"
 WIDTHS = (18, 14, 16, 18, 20, 20, 16)

@@ -3,7 +3,7 @@
 Takes the sheet and the report's section. The dearer end of each answer is a formula over its two rows.
 """
 
-from planner.workbook.cells import (
+from inventory.printed.cells import (
     BOLD,
     COUNT,
     QUIET,

@@ -6,7 +6,7 @@ over their rows.
 
 from openpyxl.chart import Reference, ScatterChart, Series
 
-from planner.workbook.cells import (
+from inventory.printed.cells import (
     BESIDE,
     BOLD,
     COUNT,

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 
 from openpyxl.styles import Border
 
-from planner.plan.words import day_words
-from planner.workbook.cells import (
+from inventory.printed.cells import (
     BESIDE,
     BOLD,
     COUNT,
@@ -27,6 +26,7 @@ from planner.workbook.cells import (
     title,
     widths,
 )
+from planner.plan.words import day_words
 
 HEADS = ("No.", "Piece", "Packs", "Units", "Unit", "Price a pack", "Total", "Can wait to", "Note")
 WIDTHS = (5, 44, 8, 9, 10, 13, 14, 14, 50)

@@ -8,8 +8,7 @@ from openpyxl.styles import Alignment
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.pagebreak import Break
 
-from planner.plan.words import week_day
-from planner.workbook.cells import (
+from inventory.printed.cells import (
     COUNT,
     DAY,
     TENTH,
@@ -23,6 +22,7 @@ from planner.workbook.cells import (
     title,
     widths,
 )
+from planner.plan.words import week_day
 
 FIXED = 3  # where, week, starts on
 HEAD = 3

@@ -3,8 +3,7 @@
 Takes the sheet, the report and the cells of the sheet Order; money sums are formulas over them.
 """
 
-from planner.plan.words import day_words, places
-from planner.workbook.cells import (
+from inventory.printed.cells import (
     BOLD,
     BRICK,
     COUNT,
@@ -24,6 +23,7 @@ from planner.workbook.cells import (
     title,
     widths,
 )
+from planner.plan.words import day_words, places
 
 COLUMNS = (34, 15, 15, 15, 16)
 WIDE = sum(COLUMNS)

@@ -3,7 +3,7 @@
 Takes the sheet and the report's trial; figures are rounded to what the seasons tried bear.
 """
 
-from planner.workbook.cells import (
+from inventory.printed.cells import (
     BOLD,
     COUNT,
     QUIET,

@@ -3,8 +3,7 @@
 Takes the sheet and the report. What is owned is told of the line's part and of all that is made of it.
 """
 
-from planner.plan.words import places
-from planner.workbook.cells import (
+from inventory.printed.cells import (
     BESIDE,
     BOLD,
     COUNT,
@@ -19,6 +18,7 @@ from planner.workbook.cells import (
     title,
     widths,
 )
+from planner.plan.words import places
 
 HEADS = (
     "No.",

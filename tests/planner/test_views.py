@@ -3,6 +3,7 @@
 import datetime as dt
 import io
 import re
+import zipfile
 from dataclasses import replace
 from decimal import Decimal
 
@@ -378,6 +379,21 @@ def test_approving_makes_the_orders_and_says_which(keeper):
     assert re.search(r"Approved \d+ \w+ \d{4} by robin", shown)
     assert "Ordered: Northfork Woodware (invented)" in shown
     assert "Approve the order" not in shown
+
+
+def test_the_orders_of_an_approved_run_come_in_one_file(keeper):
+    run = made.make_done_run()
+    assert "has no purchase orders to send" in text(page(keeper, "run-orders", run.pk, follow=True))
+    keeper.post(reverse("run-approve", args=[run.pk]))
+    assert reverse("run-orders", args=[run.pk]) in page(keeper, "run-order", run.pk).content.decode()
+    answer = page(keeper, "run-orders", run.pk)
+    assert answer["Content-Disposition"] == f'attachment; filename="orders-{run.pk}.zip"'
+    with zipfile.ZipFile(io.BytesIO(answer.content)) as file:
+        books = [openpyxl.load_workbook(file.open(name)) for name in file.namelist()]
+    assert [book.active["C5"].value for book in books] == [
+        "Northfork Woodware (invented)",
+        "Sandridge Supply (invented)",
+    ]
 
 
 def test_approving_twice_orders_once_and_says_so(keeper):

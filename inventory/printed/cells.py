@@ -4,13 +4,19 @@ Text from people is never a formula: control characters go, the cell is marked a
 changes them; knows no report.
 """
 
+import datetime as dt
+import io
 import re
 
+from openpyxl import Workbook
 from openpyxl.styles import Alignment, Border, Font, Side
 from openpyxl.utils import get_column_letter
 
-CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\ufffe\uffff]|[\ud800-\udfff]")
+CONTROL = re.compile(
+    r"[\x00-\x08\x0b-\x1f\x7f-\x9f\ufffe\uffff]|[\ud800-\udfff]|[\u202a-\u202e\u2066-\u2069]"
+)
 MOST = 32_000  # a cell holds 32,767 characters
+FOOT_MOST = 120  # all three parts of a foot share 255
 
 FACE = "Arial"  # its metrics are met by a free font on every desktop
 PLAIN = Font(name=FACE, size=10)
@@ -40,6 +46,32 @@ SIGNED = {
     "NZD": "[$NZ$-1409]",
     "GBP": "[$£-809]",
 }
+
+
+LETTER_MONEYS = ("USD", "CAD", "MXN")
+PAPERS = {"A4": 9, "Letter": 1}
+
+
+def paper_for(money):
+    """Letter where the money is North American, else A4."""
+    return "Letter" if money in LETTER_MONEYS else "A4"
+
+
+def new_book():
+    """A workbook with one empty sheet, in the face that all of it is printed in."""
+    book = Workbook()
+    book._named_styles["Normal"].font = PLAIN
+    return book
+
+
+def bytes_of(book, *, name, day):
+    """The .xlsx file; it names no person and no clock."""
+    book.properties.creator = ""
+    book.properties.title = clean(name)
+    book.properties.created = dt.datetime.combine(day, dt.time())
+    out = io.BytesIO()
+    book.save(out)
+    return out.getvalue()
 
 
 def money_format(money):
@@ -113,18 +145,23 @@ def lines_of(value, width):
     return sum(max(1, -(-len(line) // max(1, int(width * 1.2)))) for line in clean(value).split("\n"))
 
 
-def prints(sheet, *, wide, paper, repeat, last_column, last_row, foot="Winter order"):
-    """Print set-up: fits the width of the paper, heads on every page, page numbers at the foot."""
+def prints(
+    sheet, *, wide, paper, repeat, last_column, last_row, foot="Winter order", repeat_from=1, middle="&A"
+):
+    """Print set-up: fits the width of the paper, heads on every page, page numbers at the foot.
+
+    `foot` may hold what people typed; `middle` is ours: &A prints the sheet's name.
+    """
     sheet.page_setup.orientation = "landscape" if wide else "portrait"
-    sheet.page_setup.paperSize = {"A4": 9, "Letter": 1}[paper]
+    sheet.page_setup.paperSize = PAPERS[paper]
     sheet.sheet_properties.pageSetUpPr.fitToPage = True
     sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = 1, 0
     sheet.page_margins.left = sheet.page_margins.right = 0.5
     sheet.page_margins.top, sheet.page_margins.bottom = 0.5, 0.7
     if repeat:
-        sheet.print_title_rows = f"1:{repeat}"
+        sheet.print_title_rows = f"{repeat_from}:{repeat}"
     sheet.print_area = f"A1:{get_column_letter(last_column)}{max(1, last_row)}"
-    sheet.oddFooter.left.text = foot
-    sheet.oddFooter.center.text = "&A"
+    sheet.oddFooter.left.text = clean(foot).replace("\n", " ").replace("&", "&&")[:FOOT_MOST]
+    sheet.oddFooter.center.text = middle
     sheet.oddFooter.right.text = "Page &P of &N"
     sheet.sheet_view.showGridLines = False

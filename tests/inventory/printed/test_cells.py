@@ -3,7 +3,7 @@
 import pytest
 from openpyxl import Workbook
 
-from planner.workbook.cells import (
+from inventory.printed.cells import (
     clean,
     figure,
     formula,
