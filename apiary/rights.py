@@ -223,8 +223,9 @@ def narrow(form, user):
     """Leaves only their yards and colonies in every choice of a form; gives the form."""
     given = yards_of(user)
     for asked in form.fields.values() if given is not None else ():
-        if isinstance(asked, ModelChoiceField) and asked.queryset.model in (Yard, Colony):
-            asked.queryset = within(user, asked.queryset, "pk" if asked.queryset.model is Yard else "yard")
+        rows = asked.queryset if isinstance(asked, ModelChoiceField) else None
+        if rows is not None and rows.model in (Yard, Colony):
+            asked.queryset = within(user, rows, "pk" if rows.model is Yard else "yard")
     return form
 
 

@@ -27,7 +27,8 @@ def tell_winter(*, autumn, went_in, came_out, yard=None):
 
 def winters_told(*, until):
     """Pairs (in, out) of the winters that began by the year `until`, the earliest first, the last 20 of them."""
-    whole, yards = {}, defaultdict(lambda: [0, 0])
+    whole: dict[int, tuple] = {}
+    yards: dict[int, list[int]] = defaultdict(lambda: [0, 0])
     for row in PastWinter.objects.filter(autumn__lte=until):
         if row.yard_id is None:
             whole[row.autumn] = (row.went_in, row.came_out)

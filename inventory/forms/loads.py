@@ -5,6 +5,7 @@ never blocks: two trips are a load too.
 """
 
 from dataclasses import dataclass
+from typing import Any
 
 from django import forms
 from django.utils.translation import gettext_lazy as _
@@ -35,7 +36,7 @@ class Drop:
 class Hauled:
     """A row of the load as the page shows it: a number for each stop, and how many are full of honey."""
 
-    row: object
+    row: Any
     drops: list
     full: forms.BoundField | None
     honey: object
@@ -112,7 +113,8 @@ class HaulForm(LinesForm):
         return any(row.condition == Condition.HELD for row in self.rows)
 
     def clean(self):
-        given = super().clean()
+        super().clean()
+        given = self.cleaned_data
         for row, count in self.so_far():
             full = given.get(FULL + row.key) or 0
             if full > count:
