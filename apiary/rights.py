@@ -110,6 +110,13 @@ RIGHTS = {
     "held": LOOK,
     "deadout-word": KEEPERS,
     "act-release": KEEPERS,
+    # sheets to print for the field
+    "print-yards": LOOK,
+    "print-yard": looked_at(yard="code"),
+    "print-count": field(yard="code"),
+    "print-haul": FIELD,
+    "print-deadout": looked_at(colony="pk"),
+    "print-deadouts": LOOK,
     # acts on bees; a sale is the keeper's business, what comes back of it anyone's who works there
     "act-split": FIELD,
     "act-hive": FIELD,
@@ -157,6 +164,7 @@ RIGHTS = {
     "run-cancel": KEEPERS,
     "run-order": KEEPERS,
     "run-after": LOOK,
+    "run-after-print": LOOK,
     "run-workbook": KEEPERS,
     "run-orders": KEEPERS,
     "run-approve": KEEPERS,

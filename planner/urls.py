@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from planner import after_views, beside_views, views
+from planner import after_views, beside_views, print_views, views
 
 urlpatterns = [
     path("season/", views.seasons, name="season"),
@@ -21,5 +21,6 @@ urlpatterns = [
     path("runs/<int:pk>/order.xlsx", views.run_workbook, name="run-workbook"),
     path("runs/<int:pk>/after/", after_views.run_after, name="run-after"),
     path("runs/<int:pk>/orders.zip", views.run_orders, name="run-orders"),
+    path("runs/<int:pk>/after/print/", print_views.run_after_print, name="run-after-print"),
     path("runs/<int:pk>/approve/", views.run_approve, name="run-approve"),
 ]

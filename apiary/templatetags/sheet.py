@@ -15,7 +15,7 @@ register = template.Library()
 # name of the address, word, first words of the address names it stands for, whether the phone keeps it under More
 WORDS = (
     ("home", _("This week"), ("home",), False),
-    ("yards", _("Yards"), ("yards", "yard", "colony", "act"), False),
+    ("yards", _("Yards"), ("yards", "yard", "colony", "act", "print"), False),
     ("gear", _("Gear"), ("gear", "counts", "count", "found"), False),
     ("season", _("Season"), ("season", "seasons", "run"), False),
     ("deadouts", _("Deadouts"), ("deadouts", "deadout", "held"), True),

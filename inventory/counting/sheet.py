@@ -67,7 +67,9 @@ def sheet_of(count, *, also=()):
 
 
 def entered_in(count):
-    """{(place's key, row's key): pieces} of what the draft holds."""
+    """{(place's key, row's key): pieces} of what the draft holds; nothing of a count that was not begun."""
+    if count.pk is None:
+        return {}
     lines = count.lines.select_related("part")
     return {
         (line.location_id, Row(part=line.part, condition=Condition(line.condition)).key): line.quantity

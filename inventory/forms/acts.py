@@ -41,7 +41,12 @@ class ActForm(forms.Form):
     def fill(self, address):
         """Numbers that the address of the page tells for its rows; for a page that opens, not for one that was sent."""
         for name, value in address.items():
-            if name in self.fields and (name == "times" or name.startswith("n__")) and value.isdecimal():
+            if (
+                name in self.fields
+                and (name == "times" or name.startswith("n__"))
+                and value.isdecimal()
+                and len(value) < 10
+            ):
                 self.initial[name] = int(value)
 
     def refuse(self, refusal):

@@ -47,10 +47,14 @@ class Hauled:
 
 
 class HaulForm(LinesForm):
-    """`stops`: yards at which something is dropped; fewer than two and the form asks for the one goal."""
+    """`stops`: yards at which something is dropped; fewer than two and the form asks for the one goal.
 
-    def __init__(self, data=None, *, stops=(), target=None, **kwargs):
+    `told`: numbers an address tells of a load, for a list that books nothing.
+    """
+
+    def __init__(self, data=None, *, stops=(), target=None, told=None, **kwargs):
         self.stops = list(stops) if len(stops) > 1 else []
+        self.told_by_address = told or {}
         super().__init__(data, **kwargs)
         if self.stops:
             self._ask_by_stop()
@@ -60,9 +64,18 @@ class HaulForm(LinesForm):
             if row.condition == Condition.SOUND and piece_of(row.part).honey_lb(0):
                 self.fields[FULL + row.key] = number(_("Of them full of honey"))
         self.fields["over"] = forms.BooleanField(label=_("Haul it all the same"), required=False)
+        self.fill(self.told_by_address)
+
+    def fill(self, address):
+        """Numbers of the address, those full of honey too."""
+        super().fill(address)
+        for name, value in address.items():
+            if name in self.fields and name.startswith(FULL) and value.isdecimal() and len(value) < 10:
+                self.initial[name] = int(value)
 
     def _also(self):
-        return {key.rpartition(AT)[2] for key in super()._also()}
+        told = {name.removeprefix(NUMBER) for name in self.told_by_address if name.startswith(NUMBER)}
+        return {key.rpartition(AT)[2] for key in super()._also() | told}
 
     def _ask_by_stop(self):
         for row in self.rows:
@@ -97,6 +110,20 @@ class HaulForm(LinesForm):
     def so_far(self):
         stops = self.stops or [None]
         return [(row, sum(self._typed(_name(row, stop)) for stop in stops)) for row in self.rows]
+
+    def told_drops(self, target):
+        """[(stop, [(row, pieces, of them full)])] as typed so far; boxes full of honey are told at the first stop."""
+        left = {row.key: self._typed(FULL + row.key) for row in self.rows if FULL + row.key in self.fields}
+        drops = []
+        for stop in self.stops or [None]:
+            lines = []
+            for row in self.rows:
+                if pieces := self._typed(_name(row, stop)):
+                    full = min(pieces, left.get(row.key, 0))
+                    left[row.key] = left.get(row.key, 0) - full
+                    lines.append((row, pieces, full))
+            drops.append((stop or target, lines))
+        return drops
 
     def _typed(self, name):
         value = str(self[name].value() or 0)

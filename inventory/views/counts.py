@@ -61,6 +61,7 @@ def act_correct(request):
     words = "On colony" if at.chosen("colony") else "Store of"
     page = {"sheet": BEGIN, "form": form, "at": at, "leave": leave_to(here)}
     page["cells"] = [(words, here), ("Day", day_words(at))]
+    page["store"] = None if at.chosen("colony") else here
     page["drafts"] = theirs(request.user).drafts().filter(location=location_of(here))
     return render(request, BEGIN.template, page, status=422 if form.errors else 200)
 

@@ -3,6 +3,9 @@
 Each view finds where it is done, reads the form, calls one act and answers.
 """
 
+from urllib.parse import urlencode
+
+from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
 from inventory import ledger
@@ -64,5 +67,12 @@ def act_move(request):
         *([("Dropped at", ", ".join(map(str, stops)))] if form.stops else []),
     ]
     at, leave = at.settle(source=source.code, stops=[stop.code for stop in stops]), leave_to(yard, source)
-    cautions = [HELD] if form.has_held else []
-    return answer(request, HAUL, form, post, at=at, leave=leave, cells=cells, cautions=cautions)
+    page = {"cells": cells, "cautions": [HELD] if form.has_held else []}
+    page["print_address"] = _print_address(source, stops)
+    return answer(request, HAUL, form, post, at=at, leave=leave, **page)
+
+
+def _print_address(source, stops):
+    """Where the load is sent to be printed as it is typed: nothing is booked there."""
+    where = [("source", source.code), *(("stops", stop.code) for stop in stops)]
+    return f"{reverse('print-haul')}?{urlencode(where)}"

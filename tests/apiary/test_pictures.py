@@ -1,8 +1,11 @@
 """Addresses as pictures: drawn the same for the same address, white behind, and the machine itself told apart."""
 
+import re
+from urllib.parse import unquote
+
 import pytest
 
-from apiary.pictures import is_this_machine, picture_of
+from apiary.pictures import address_as_image, is_this_machine, picture_of
 
 
 def test_a_picture_is_one_svg_with_its_name_and_a_white_ground():
@@ -16,6 +19,14 @@ def test_another_address_is_another_picture():
     one, two = (picture_of(f"bees.example/yards/{code}/", "Yard") for code in ("creek", "hill"))
     assert one != two
     assert one == picture_of("bees.example/yards/creek/", "Yard")
+
+
+def test_as_an_image_it_needs_no_file_and_shows_the_same_modules():
+    address = "bees.example/yards/creek/"
+    image, drawing = address_as_image(address), picture_of(address, "Yard")
+    assert image.startswith("data:image/svg+xml")
+    path = re.search(r'class="qrline"[^>]* d="([^"]+)"', drawing).group(1)
+    assert path in unquote(image)
 
 
 @pytest.mark.parametrize(
