@@ -6,7 +6,6 @@ The arithmetic is planner.after's; where fresh seasons cannot be solved in time 
 
 from functools import partial
 
-from planner.after.loads import TooLarge
 from planner.after.planning import after_of
 from planner.plan.facts import Facts
 from planner.trial.seasons import fresh_seasons
@@ -18,16 +17,12 @@ STAGE = "planning loads and evenings"
 
 
 def followed(tried, projections):
-    """`tried`: planner.trying.Tried; without a trial no fresh seasons are drawn. None where the truck takes not even one
-    piece of what is to be hauled: an order is not lost for that."""
+    """`tried`: planner.trying.Tried; without a trial no fresh seasons are drawn."""
     tried.progress(STAGE)
     facts = Facts(
         operation=tried.operation, assumptions=tried.assumptions, problem=tried.problem, plan=tried.plan
     )
-    try:
-        return after_of(facts, projections, fresh=_fresh(tried))
-    except TooLarge:
-        return None
+    return after_of(facts, projections, fresh=_fresh(tried))
 
 
 def _fresh(tried):

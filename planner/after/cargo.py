@@ -116,5 +116,9 @@ class Truck:
     def name(self, part):
         return SYRUP_NAMES.get(part) or self.parts[part].name
 
+    def full_name(self, key):
+        """The piece and whether it is full of honey."""
+        return f"{self.name(key[0])}{', full of honey' if key[1] else ''}"
+
     def unit(self, part):
         return "gallon" if part in SYRUP_NAMES else self.parts[part].unit

@@ -5,7 +5,7 @@ gives the report's AfterSection. Solves nothing.
 """
 
 from collections import Counter, defaultdict
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any
 
@@ -13,12 +13,12 @@ import numpy as np
 
 from inventory.gear import Kind
 from planner.after.answering import answer
-from planner.after.cargo import SYRUP_LB, Truck
-from planner.after.checking import check
+from planner.after.cargo import Truck
 from planner.after.feeding import bees_cargo, feed_cargo, feed_rows, sugar_rows
+from planner.after.judging import Judged
 from planner.after.loads import Lot, joined, trips_of
-from planner.after.records import EXTRA, AfterSection, LateGear, Leg, Load, PullRow
-from planner.after.rooming import first_full
+from planner.after.pool import exists_of, pool_of
+from planner.after.records import AfterSection, LateGear, Leg, Load, PullRow
 from planner.after.stands import stand_rows
 from planner.after.supplying import (
     bought,
@@ -76,10 +76,17 @@ class After:
         yards = [yard.code for yard in facts.operation.yards if yard.code != facts.shed]
         return answer(
             facts,
-            courses_of(self.planned, self.own),
+            courses_of(self.planned, self.own, self._exists()),
             gear=self.gear,
             visits={yard: self.visits(yard) for yard in yards},
         )
+
+    def _exists(self):
+        facts = self.facts
+        pool = pool_of(facts.problem, facts.plan, self.gear, kind=self.kind)
+        there = exists_of(pool, self.planned, self.own, self.kind)
+        none = np.zeros(facts.problem.periods, dtype=int)
+        return {part: there.get(self.kind(part), none) for part in self.gear}
 
     @property
     def courses(self):
@@ -97,10 +104,25 @@ class After:
     @cached_property
     def trips(self):
         """[(yard, Trip)] in order of weeks, and what is late: [(want, pieces, week it comes)]."""
+        found = []
+        for yard, (lots, full, spare) in self._asked[0].items():
+            trips, _left = trips_of(
+                self.truck,
+                self.visits(yard),
+                [replace(lot, cargo=self._fitting(lot.cargo)) for lot in lots],
+                full={week: self._fitting(cargo) for week, cargo in full.items()},
+                spare={week: self._fitting(cargo) for week, cargo in spare.items()},
+            )
+            found += [(yard, trip) for trip in trips]
+        return sorted(found, key=lambda row: row[1].week), self._asked[1]
+
+    @cached_property
+    def _asked(self):
+        """yard -> (lots, what must come home by week, what may), and what is late."""
         lots, late = self._lots()
         feed = feed_cargo(self.feed)
         bees = bees_cargo(self.facts.operation, self.facts.assumptions, self.projections)
-        found = []
+        found = {}
         for yard in self.facts.operation.yards:
             code = yard.code
             if code == self.facts.shed:
@@ -108,10 +130,20 @@ class After:
             mine = list(lots.get(code, ()))
             for week, cargo in (*feed.get(code, ()), *bees.get(code, ())):
                 mine.append(Lot(cargo=dict(cargo), release=week, due=week))
-            full, spare = self._homeward(code)
-            trips, _left = trips_of(self.truck, self.visits(code), mine, full=full, spare=spare)
-            found += [(code, trip) for trip in trips]
-        return sorted(found, key=lambda row: row[1].week), late
+            found[code] = (mine, *self._homeward(code))
+        return found, late
+
+    def _fitting(self, cargo):
+        return {key: pieces for key, pieces in cargo.items() if key not in self.too_large}
+
+    @cached_property
+    def too_large(self):
+        """What the empty truck takes not even one of."""
+        keys = set()
+        for lots, full, spare in self._asked[0].values():
+            for cargo in (*(lot.cargo for lot in lots), *full.values(), *spare.values()):
+                keys.update(cargo)
+        return {key for key in keys if not self.truck.takes({key: 1})}
 
     def _lots(self):
         """yard -> lots of what is ready, alike in their weeks; and what comes later than wanted."""
@@ -158,36 +190,8 @@ class After:
                     net[yard, self.kind(part)][trip.week :] += sign * pieces
         return dict(net)
 
-    def _trips_by_week(self):
-        """yard -> trips by week: the visits due and the extra ones."""
-        counts: dict = {}
-        for yard in self.facts.operation.yards:
-            if yard.code != self.facts.shed:
-                counts[yard.code] = np.zeros(self.facts.problem.periods)
-                counts[yard.code][list(self.visits(yard.code))] = 1
-        for yard, trip in self.trips[0]:
-            counts[yard][trip.week] += trip.rides == EXTRA
-        return counts
-
-    def _syrup_lb(self):
-        """yard -> lb of syrup by week, as planned."""
-        pounds: dict = defaultdict(lambda: np.zeros(self.facts.problem.periods))
-        for row in self.feed:
-            pounds[row.yard][row.week] += row.gallons * float(SYRUP_LB[f"syrup-{row.ratio}"])
-        return dict(pounds)
-
-    def checked(self, wants):
-        facts = self.facts
-        return check(
-            wants,
-            self.own,
-            self.brought,
-            first_full(wants, self.own, self.truck, self._trips_by_week(), self._syrup_lb()),
-            kind=self.kind,
-            names=lambda part: facts.parts[part].name,
-            yard_names=facts.yard_names,
-            day=facts.start,
-        )
+    def judged(self, problem, plan):
+        return Judged(after=self, problem=problem, plan=plan)
 
     def section(self, fresh):
         facts = self.facts
@@ -197,14 +201,16 @@ class After:
             for part, week, lb in (*stock_at_shed(facts.problem), *bought(facts.problem, facts.plan))
             if part == "sugar"
         ]
+        judged = self.judged(facts.problem, facts.plan)
+        free = judged.free()
         told = AfterSection(
             level_in_100=round(100 * MOST),
             truck_lb=facts.operation.truck_lb,
             truck_cubic_ft=facts.operation.truck_cubic_ft,
             sentences=(),
-            planned=self.checked(self.planned),
+            planned=judged.check(free),
             bench=self.answer.bench.told(names, facts.start),
-            fresh=None if fresh is None else self.checked(self.wants(*fresh)),
+            fresh=None if fresh is None else self.judged(*fresh).check(free),
             in_season=sum(n for part, _week, n in in_season(facts.problem, facts.plan) if part in self.gear),
             loads=self._loads(),
             late=self._late(),
@@ -212,6 +218,8 @@ class After:
             sugar=sugar_rows(self.feed, facts.start, sugar),
             pulls=self._pulls(),
             stands=stand_rows(facts.operation, self.projections),
+            free=judged.free_rows(free),
+            too_large=tuple(sorted({self.truck.full_name(key) for key in self.too_large})),
         )
         return sentences(told)
 

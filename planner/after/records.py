@@ -156,7 +156,7 @@ class StandRow:
 
 @dataclass(frozen=True, kw_only=True)
 class FirstShort:
-    """Where a season that the plan does not cover runs short first."""
+    """Where a season's yard waits longer than its next visit first."""
 
     yard_name: str
     name: str
@@ -179,13 +179,28 @@ class FirstFull:
 
 
 @dataclass(frozen=True, kw_only=True)
+class KeptFree:
+    """Trips to keep a day free for: a yard's pull that some seasons make too much for its visit."""
+
+    yard: str
+    yard_name: str
+    what: str
+    week: int
+    day: dt.date
+    trips: int
+    in_100: int  # seasons that need one or more of them
+
+
+@dataclass(frozen=True, kw_only=True)
 class Check:
-    """The fixed plan held against many seasons."""
+    """The plan held against many seasons."""
 
     seasons: int
-    enough_in_100: int  # the trips have room for what the season wants
-    as_loaded_in_100: int  # no yard runs short with just these loads
+    enough_in_100: int  # both of the next two
+    as_loaded_in_100: int  # all is there in time
     on_time_share: float  # of all pieces the seasons put to use at yards
+    trips_in_100: int = 0  # the trips, those kept free with them, carry all the season asks for
+    in_turn_in_100: int = 0  # no yard waits longer than its next visit
     full: tuple[FirstFull, ...] = ()
     short: tuple[FirstShort, ...] = ()
 
@@ -206,6 +221,9 @@ class AfterSection:
     sugar: tuple[SugarRow, ...] = ()
     pulls: tuple[PullRow, ...] = ()
     stands: tuple[StandRow, ...] = ()
+    free: tuple[KeptFree, ...] = ()
+    hauling: int = 2  # so many of the sentences, the first ones, are about loads
+    too_large: tuple[str, ...] = ()  # what the truck takes not even one of, left out of the loads
 
     @property
     def extra_trips(self):
@@ -214,3 +232,7 @@ class AfterSection:
     def of_week(self, week):
         """The loads of one week."""
         return tuple(load for load in self.loads if load.week == week)
+
+    def free_in(self, week):
+        """The trips to keep a day free for in one week."""
+        return tuple(row for row in self.free if row.week == week)

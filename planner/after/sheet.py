@@ -38,6 +38,7 @@ class AfterPage:
     late: tuple
     feed: tuple
     pulls: tuple
+    free: tuple
 
 
 def after_page(section, yards=None):
@@ -52,6 +53,7 @@ def after_page(section, yards=None):
         late=theirs(section.late),
         feed=theirs(section.feed),
         pulls=theirs(section.pulls),
+        free=theirs(section.free),
     )
 
 

@@ -1,8 +1,9 @@
 """How much is brought to each yard by which week, and what comes home: the fixed plan's whole pieces.
 
-Takes the wants and the stock at the yards; gives (yard, part) -> Course. Together the yards get what most seasons put to
-use; each yard's part of it is its share of the mean need. So no more is planned than a season can have, and no yard is
-planned for its own rare worst. What is not wanted again at a yard within some weeks comes home.
+Takes the wants, the stock at the yards and the gear there is; gives (yard, part) -> Course. Each yard gets what most of
+its seasons put to use. Where that adds up to more than there is, all yards together get what most seasons put to use at
+most, each its share of the mean need, and the rest stays in the shed for later visits. What is not wanted again at a
+yard within some weeks comes home.
 """
 
 from collections import defaultdict
@@ -12,7 +13,7 @@ import numpy as np
 
 from planner.projection.colonies import allot
 
-MOST = 0.9  # of the seasons: all yards together are planned for what so many ask for at most; judgement
+MOST = 0.9  # of the seasons: planned for is what so many ask for at most; judgement
 STAYS_WEEKS = 8  # gear wanted again at its yard within so many weeks stays there: judgement
 TINY = 1e-6
 
@@ -33,8 +34,9 @@ class Course:
         return np.cumsum(np.array(self.out) - np.array(self.home))
 
 
-def courses_of(wants, own):
-    """Courses of all parts that the seasons want, find or leave at a yard. `own`: (yard, part) -> pieces by week."""
+def courses_of(wants, own, exists=None):
+    """Courses of all parts that the seasons want, find or leave at a yard. `own`: (yard, part) -> pieces by week;
+    `exists`: part -> pieces there are beyond those, by week (None: no end of any)."""
     yards: dict = defaultdict(list)
     for yard, part in sorted({*wants.keys, *own}):
         yards[part].append(yard)
@@ -42,9 +44,9 @@ def courses_of(wants, own):
     for part, at in yards.items():
         keys = [(yard, part) for yard in at]
         net = np.array([net_need(wants, own, key) for key in keys])
-        needs = shares(np.maximum(net, 0), wants.weights)
+        needs = shares(np.maximum(net, 0), wants.weights, (exists or {}).get(part))
         free = np.minimum(whole(net.max(axis=1)), 0)
-        pulled = shares(np.array([wants.at("pulled", key) for key in keys]), wants.weights)
+        pulled = each_own(np.array([wants.at("pulled", key) for key in keys]), wants.weights)
         for key, need, spare, off in zip(keys, needs, free, pulled, strict=True):
             course = _course(key, np.where(need > 0, need, spare), off, stock=own.get(key))
             if any(course.out) or any(course.home):
@@ -52,11 +54,20 @@ def courses_of(wants, own):
     return found
 
 
-def shares(rows, weights):
-    """(yard × season × week) -> whole pieces (yard × week): what most seasons ask for in all, by the yards' means."""
-    totals = whole(at_level(rows.sum(axis=0), weights, MOST))
+def shares(rows, weights, exists=None):
+    """(yard × season × week) -> whole pieces (yard × week): each yard's own, or its share where there is not enough."""
+    own = each_own(rows, weights)
+    if exists is None:
+        return own
+    totals = np.minimum(whole(at_level(rows.sum(axis=0), weights, MOST)), exists)
     means = np.einsum("yst,s->yt", rows, weights)
-    return np.array([allot(int(total), means[:, week]) for week, total in enumerate(totals)]).T
+    shared = np.array([allot(int(total), means[:, week]) for week, total in enumerate(totals)]).T
+    return np.where(own.sum(axis=0) <= exists, own, shared)
+
+
+def each_own(rows, weights):
+    """What most of each yard's own seasons ask for at most."""
+    return np.array([whole(at_level(each, weights, MOST)) for each in rows])
 
 
 def at_level(rows, weights, level):

@@ -11,16 +11,11 @@ NOWHERE = "neither owned nor in this order: bought in season if the year asks fo
 
 
 def sentences(section):
-    return replace(section, sentences=tuple(said for said in _all(section) if said))
-
-
-def _all(section):
-    yield _loads(section)
-    yield enough(section)
-    yield section.bench.said
-    yield _feed(section)
-    yield _pulls(section)
-    yield _stands(section)
+    hauling = [
+        said for said in (_loads(section), enough(section), _free(section), _too_large(section)) if said
+    ]
+    rest = (section.bench.said, _feed(section), _pulls(section), _stands(section))
+    return replace(section, sentences=(*hauling, *(said for said in rest if said)), hauling=len(hauling))
 
 
 def _loads(section):
@@ -30,7 +25,9 @@ def _loads(section):
     return (
         f"{number(len(section.loads))} loads within {number(section.truck_lb)} lb and {number(section.truck_cubic_ft)} cubic "
         f"feet; {_extra(extra)} A load goes to one yard: the books know the way from home to each yard, not between them. "
-        f"All yards together get what {section.level_in_100} seasons of 100 put to use at most, each its share of the mean need"
+        "Where two lie on one round, load them together as far as both fit. "
+        f"Each yard gets what {section.level_in_100} of its seasons in 100 put to use at most. Where that is more than there "
+        "is, the yards share by their mean need and the rest waits in the shed for the next visit that is due"
         f"{_in_season(section.in_season)}."
     )
 
@@ -50,14 +47,13 @@ def _extra(extra):
 
 
 def enough(section):
-    """In how many seasons the trips are enough, and how far the loads are."""
-    planned, fresh = section.planned, section.fresh
-    said = f"In {planned.enough_in_100} of 100 seasons planned these trips are enough"
-    if fresh is not None:
-        said += f", in {fresh.enough_in_100} of 100 fresh ones"
-    told = fresh or planned
-    said += (
-        f"; as loaded here {percent(told.on_time_share, 1)} of what a season puts to use is there in time."
+    """In how many seasons the hauling plan is enough, what that means, and where it fails first."""
+    told = section.fresh or section.planned
+    said = (
+        f"In {told.enough_in_100} seasons of 100 this hauling plan is enough: its trips carry all that the season asks for "
+        f"(in {told.trips_in_100}), and no yard waits longer than its next visit while a piece lies idle (in {told.in_turn_in_100}). "
+        f"{_tried_on(section)} {percent(told.on_time_share, 0)} of the pieces are at their yard when they are wanted; what a "
+        "yard is seen to lack comes on its next visit: load that first."
     )
     full = next(iter(told.full), None)
     if full is not None:
@@ -68,10 +64,41 @@ def enough(section):
     first = next(iter(told.short), None)
     if first is not None:
         said += (
-            f" A season that wants more than is loaded runs short first, most often, at {first.yard_name} in the week of "
-            f"{day_words(first.day)}, by about {number(first.missing)} × {first.name}: load what that season asks for."
+            f" Where a yard waits longer, it is most often {first.yard_name} in the week of {day_words(first.day)}, "
+            f"for about {number(first.missing)} × {first.name}."
         )
     return said
+
+
+def _tried_on(section):
+    if section.fresh is None:
+        return f"Tried on the {section.planned.seasons} seasons it was planned with."
+    return (
+        f"Tried on {section.fresh.seasons} fresh seasons; of those it was planned with it is enough in "
+        f"{section.planned.enough_in_100} of 100."
+    )
+
+
+def _free(section):
+    """Second trips some seasons need."""
+    if not section.free:
+        return ""
+    likely = max(section.free, key=lambda row: row.in_100)
+    trips = sum(row.trips for row in section.free)
+    return (
+        f"Counted with these {'is' if trips == 1 else 'are'} {trips_words(trips)} to keep a day free for, made only in a season that asks for "
+        f"{'it' if trips == 1 else 'them'}: most likely to {likely.yard_name} in the week of {day_words(likely.day)}, "
+        f"in {likely.in_100} seasons of 100, {likely.what}."
+    )
+
+
+def _too_large(section):
+    if not section.too_large:
+        return ""
+    return (
+        f"The truck takes not even one of these, and they are left out of the loads: {listed(section.too_large)}. "
+        "Look at the pounds and cubic feet told of your truck."
+    )
 
 
 def _feed(section):
@@ -107,10 +134,10 @@ def _stands(section):
 def two_lines(section):
     """What a terminal is told: loads with the check, and the bench."""
     told = section.fresh or section.planned
-    kind = "fresh seasons" if section.fresh else "seasons planned with"
+    kind = "fresh seasons" if section.fresh else "the seasons planned with"
     loads, extra = len(section.loads), section.extra_trips
     return (
-        f"{number(loads)} load{'' if loads == 1 else 's'} to haul, {number(extra)} of them extra trips; these trips are "
-        f"enough in {told.enough_in_100} of 100 {kind}.",
+        f"{number(loads)} load{'' if loads == 1 else 's'} to haul, {number(extra)} of them extra trips. "
+        f"In {told.enough_in_100} seasons of 100 this hauling plan is enough, tried on {kind}.",
         section.bench.said,
     )

@@ -21,6 +21,7 @@ class Wants:
     kept: dict
     found: dict  # cumulative, of colonies lost there
     pulled: dict  # taken off in that week, full or not
+    asked: dict  # what would be in use if all were served: what else a piece would do
 
     def at(self, table, key):
         rows = getattr(self, table).get(key)
@@ -37,6 +38,7 @@ def wants_of(problem, plan, *, extract_weeks, hauled):
     kept: dict = defaultdict(lambda: np.zeros(shape))
     found: dict = defaultdict(lambda: np.zeros(shape))
     pulled: dict = defaultdict(lambda: np.zeros(shape))
+    asked: dict = defaultdict(lambda: np.zeros(shape))
     solved = {scenario.code: scenario for scenario in plan.scenarios}
     shed = problem.locations[0]
     for number, scenario in enumerate(problem.scenarios):
@@ -54,6 +56,7 @@ def wants_of(problem, plan, *, extract_weeks, hauled):
             for part, pieces in use.spends.items():
                 if part in hauled:
                     kept[use.location, part][number, use.first :] += pieces * units
+        _ask(asked, number, scenario.uses, shed, extract_weeks, hauled)
         for arrival in scenario.arrivals:
             if arrival.location != shed and arrival.part in hauled:
                 found[arrival.location, arrival.part][number, arrival.period :] += arrival.quantity
@@ -64,7 +67,19 @@ def wants_of(problem, plan, *, extract_weeks, hauled):
         kept=dict(kept),
         found=dict(found),
         pulled=dict(pulled),
+        asked=dict(asked),
     )
+
+
+def _ask(asked, number, uses, shed, extract_weeks, hauled):
+    for use, units in _standing(uses, {use.code: use.units for use in uses}):
+        if use.location != shed:
+            for part, pieces in use.keeps.items():
+                if part in hauled:
+                    asked[use.location, part][number, use.first : _off(use, extract_weeks)] += pieces * units
+            for part, pieces in use.spends.items():
+                if part in hauled:
+                    asked[use.location, part][number, use.first :] += pieces * units
 
 
 def is_super(use):

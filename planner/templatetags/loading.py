@@ -32,5 +32,7 @@ def _loads(report, today, user):
         return {"week": None}
     given = yards_of(user)
     yards = None if given is None else set(grounds(user).values_list("code", flat=True))
-    weeks = [rows for rows in after_page(section, yards).weeks if (rows.day - report.day).days // 7 == week]
-    return {"week": weeks[0] if weeks else None, "truck_lb": section.truck_lb}
+    page = after_page(section, yards)
+    weeks = [rows for rows in page.weeks if (rows.day - report.day).days // 7 == week]
+    free = [row for row in page.free if row.week == week]
+    return {"week": weeks[0] if weeks else None, "free": free, "truck_lb": section.truck_lb}

@@ -39,9 +39,11 @@ def test_fresh_seasons_that_cannot_be_solved_in_time_are_left_out(tried):
     assert len(tried.told) == 4  # once to begin, once a season: it can be stopped there
 
 
-def test_a_truck_that_takes_not_even_one_piece_does_not_cost_the_order(tried):
+def test_a_truck_that_takes_not_even_one_piece_costs_neither_the_order_nor_the_section(tried):
     tried.operation = replace(tried.operation, truck_lb=1)
-    assert following.followed(tried, tried.projections) is None
+    section = following.followed(tried, tried.projections)
+    assert section.bench.jobs and section.feed
+    assert any("not even one of these" in said for said in section.sentences)
 
 
 def test_a_stage_fits_the_runs_column():

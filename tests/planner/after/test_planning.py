@@ -1,9 +1,11 @@
 """A whole small order followed: what leaves the shed is there, arrives in time or is listed, comes back or stays."""
 
 from collections import defaultdict
+from dataclasses import replace
 
 import pytest
 
+from planner.after.planning import After
 from planner.after.records import EXTRA, AfterSection
 from planner.plan.json_form import _plain, _value
 
@@ -122,12 +124,34 @@ def test_sentences_say_loads_check_bench_and_feed(section):
     said = " ".join(section.sentences)
     for words in (
         "loads within 1,500 lb",
-        "of 100 seasons planned",
+        "seasons of 100 this hauling plan is enough",
         "at the bench",
         "gallons of syrup",
         "supers to pull",
     ):
         assert words in said
+
+
+def test_a_truck_that_takes_not_even_one_piece_is_told_and_the_rest_is_still_planned(followed):
+    """Full deeps and mediums weigh 50 to 90 lb (extension teaching, from memory): a truck of 40 lb takes none."""
+    after, _fresh = followed
+    small = After(
+        facts=replace(after.facts, operation=replace(after.facts.operation, truck_lb=40)),
+        projections=after.projections,
+    )
+    section = small.section(None)
+    assert any("full of honey" in name for name in section.too_large)
+    assert any(said.startswith("The truck takes not even one of these") for said in section.sentences)
+    assert section.loads and section.bench.jobs and section.pulls
+    assert not any(line.full for load in section.loads for line in load.home.carried)
+    assert all(leg.lb <= 40 for load in section.loads for leg in (load.out, load.home))
+
+
+def test_trips_kept_free_are_counted_with_the_plan(after, section):
+    judged = after.judged(after.facts.problem, after.facts.plan)
+    without = judged.check({})
+    assert section.planned.trips_in_100 >= max(without.trips_in_100, 95)
+    assert {(row.yard, row.week): row.trips for row in section.free} == judged.free()
 
 
 def test_the_section_is_written_and_read_back_the_same(section):

@@ -1,4 +1,4 @@
-"""What is planned for each yard: most seasons in all, by the yards' means; out, home, and what stays."""
+"""What is planned for each yard: its own nine seasons of ten, or its share of what there is; out, home, and what stays."""
 
 import numpy as np
 
@@ -9,7 +9,7 @@ from planner.sizing.records import Problem, Stock
 BOX = "box-medium-10"
 
 
-def wants(kept=None, found=None, pulled=None, periods=16):
+def wants(kept=None, found=None, pulled=None, asked=None, periods=16):
     def table(rows):
         return {key: np.array(each, dtype=float) for key, each in (rows or {}).items()}
 
@@ -20,6 +20,7 @@ def wants(kept=None, found=None, pulled=None, periods=16):
         kept=table(kept),
         found=table(found),
         pulled=table(pulled),
+        asked=table(asked or kept),
     )
 
 
@@ -61,11 +62,33 @@ def test_supers_pulled_come_home_though_the_next_flow_asks_for_as_many():
     assert [(w, n) for w, n in enumerate(course.full) if n] == [(6, 8), (11, 8)]
 
 
-def test_all_yards_together_get_what_nine_seasons_of_ten_ask_for_each_by_its_mean():
+def crossing():
+    """Two yards that want 0 and 20 by turns: means 10 and 10, together always 20."""
     rows = np.zeros((2, 10, 1))
-    rows[0, :, 0] = [0, 20, 0, 20, 0, 20, 0, 20, 0, 20]  # means 10 and 10, together always 20
+    rows[0, :, 0] = [0, 20, 0, 20, 0, 20, 0, 20, 0, 20]
     rows[1, :, 0] = 20 - rows[0, :, 0]
-    assert shares(rows, np.full(10, 0.1)).tolist() == [[10], [10]]
+    return rows
+
+
+def test_each_yard_gets_what_nine_of_its_seasons_in_ten_ask_for_where_there_is_as_much():
+    assert shares(crossing(), np.full(10, 0.1)).tolist() == [[20], [20]]
+    assert shares(crossing(), np.full(10, 0.1), np.array([40])).tolist() == [[20], [20]]
+
+
+def test_where_there_is_less_they_share_what_all_use_together_by_mean_need_and_the_rest_stays():
+    assert shares(crossing(), np.full(10, 0.1), np.array([39])).tolist() == [[10], [10]]
+
+
+def test_never_more_is_planned_than_there_is():
+    for there in range(40):
+        assert shares(crossing(), np.full(10, 0.1), np.array([there])).sum() <= there
+
+
+def test_pulls_are_planned_by_each_yards_own_nine_of_ten():
+    kept = {("creek", BOX): [spell(2, 5, n) for n in (4, 8)], ("hill", BOX): [spell(2, 5, n) for n in (8, 4)]}
+    off = {key: [[n if w == 6 else 0 for w in range(16)] for n in (4, 8)] for key in kept}
+    found = courses_of(wants(kept, pulled=off), {}, {BOX: np.full(16, 99)})
+    assert [found[key].full[6] for key in kept] == [8, 8]
 
 
 def test_the_level_is_the_least_value_so_many_seasons_do_not_exceed():

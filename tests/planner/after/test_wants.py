@@ -62,6 +62,7 @@ def test_colonies_lost_free_their_gear_at_their_yard():
     assert wants(made, Plan()).found["creek", BOX].tolist() == [[0] * 4 + [3] * 8]
 
 
-def test_a_use_the_plan_leaves_out_asks_for_nothing():
+def test_a_use_the_plan_leaves_out_wants_nothing_and_would_still_take_a_piece():
     found = wants(problem(use("super/creek", 2, 7)), Plan())
     assert found.kept == {} and np.isclose(found.weights.sum(), 1)
+    assert found.asked["creek", BOX].tolist() == [[0, 0, 9, 9, 9, 9, 0, 0, 0, 0, 0, 0]]

@@ -34,6 +34,14 @@ def test_the_loads_of_the_week_are_told_with_a_caution(run):
     assert reverse("run-after", args=[run.pk]) in shown
 
 
+def test_a_trip_to_keep_a_day_free_for_is_told_in_its_week_and_what_was_lacking_goes_first(run):
+    keeper = makers.make_person()
+    shown = told(keeper, WEEK_28)
+    assert "Keep a day free: 15 seasons of 100 ask for 1 trip more, full supers to take home." in shown
+    assert "Load first what you saw the yard lack on your last visit." in shown
+    assert "Keep a day free" not in told(keeper, after_made.week(16))
+
+
 @pytest.mark.parametrize("days", [-7, 7])
 def test_other_weeks_have_their_own_loads_or_none(run, days):
     assert told(makers.make_person(), WEEK_28 + dt.timedelta(days=days)).strip() == ""
