@@ -59,7 +59,8 @@ class Command(PlainCommand):
         if not Yard.objects.exists():
             self.stdout.write("Loading the invented operation and its year …")
             _load(keeper, today=timezone.localdate())
-        run = Run.objects.in_earnest().filter(status=Run.Status.DONE).first() or self._planned(keeper, options)
+        done = Run.objects.in_earnest().filter(status=Run.Status.DONE)
+        run = done.first() or self._planned(keeper, options)
         report = report_from(run.report)
         self.stdout.write(as_text(report))
         WORKBOOK.write_bytes(workbook_of(report))
