@@ -66,6 +66,7 @@ RIGHTS = {
     # gear, where it lies; its value only for the keeper
     "gear": LOOK,
     "sheet-template": KEEPERS,
+    "sheet-to-fill-in": KEEPERS,
     "load-sheet": KEEPERS,
     "load-sheet-tried": KEEPERS,
     # acts in the field and at the bench

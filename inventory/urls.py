@@ -31,6 +31,7 @@ from inventory.views import (
 urlpatterns = [
     path("sheet/", sheets.load_sheet, name="load-sheet"),
     path("sheet/template/", sheets.sheet_template, name="sheet-template"),
+    path("sheet/fill-in/<slug:kind>/", sheets.sheet_to_fill_in, name="sheet-to-fill-in"),
     path("sheet/<str:digest>/", sheets.load_sheet_tried, name="load-sheet-tried"),
     path("gear/", gear.gear, name="gear"),
     path("orders/", orders.orders, name="orders"),

@@ -5,11 +5,19 @@ posts once. A dry run is the posting itself, undone at its end, so that it tells
 """
 
 from inventory.loading.changes import Change, Loaded
-from inventory.loading.files import FaultySheet, blank_workbook, digest_of, load_file, read
+from inventory.loading.files import (
+    FaultySheet,
+    blank_workbook,
+    digest_of,
+    load_file,
+    read,
+    workbook_of,
+)
 from inventory.loading.known import known_by_books
-from inventory.loading.posting import dry_run, load
+from inventory.loading.posting import BooksMoved, dry_run, load
 
 __all__ = [
+    "BooksMoved",
     "Change",
     "FaultySheet",
     "Loaded",
@@ -20,4 +28,5 @@ __all__ = [
     "load",
     "load_file",
     "read",
+    "workbook_of",
 ]

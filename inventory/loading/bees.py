@@ -23,7 +23,7 @@ def post_colonies(rows, yards, changes, *, day, who):
     stocks = []
     for row in mothers_first(rows):
         if row.tag in there:
-            changes.say("colonies", row.tag, SAME, _differences(row, there[row.tag], yards, sets))
+            changes.say("colonies", row.tag, SAME, _differences(row, there[row.tag], yards, sets), at=row.row)
             continue
         there[row.tag] = colony = colonies.start(
             tag=row.tag,
@@ -38,9 +38,8 @@ def post_colonies(rows, yards, changes, *, day, who):
         lines = _lines_of(row, sets[row.hive_set], gear_of)
         detail = f"{yards[row.yard]}, {sets[row.hive_set]}"
         detail += f", {row.supers} {row.super_depth} supers" if row.supers else ""
-        changes.say(
-            "colonies", row.tag, NEW, detail if lines else f"{detail}; no gear set says what it stands in"
-        )
+        detail = detail if lines else f"{detail}; no gear set says what it stands in"
+        changes.say("colonies", row.tag, NEW, detail, at=row.row)
         if lines:
             stocks.append((colony, lines))
     return stocks
@@ -117,7 +116,7 @@ def post_gear(rows, yards, stocks, changes, *, day, who, key):
             _count(yard, told, names, changes, day=day, who=who, key=f"{key}-{yard.pk}")
             continue
         for row in told:
-            changes.say("gear", _named(yard, row, names), NEW, str(row.quantity))
+            changes.say("gear", _named(yard, row, names), NEW, str(row.quantity), at=row.row)
         lines = [_line(row) for row in told if row.quantity]
         opened += [(yard, lines)] if lines else []
     if opened:
@@ -139,7 +138,7 @@ def _count(yard, told, names, changes, *, day, who, key):
         differs = differs or was != row.quantity
         word = SAME if was == row.quantity else CHANGED
         detail = "" if word == SAME else f"the book has {was}, corrected to the {row.quantity} told"
-        changes.say("gear", _named(yard, row, names), word, detail)
+        changes.say("gear", _named(yard, row, names), word, detail, at=row.row)
     if differs:
         lines = [_line(row) for row in told]
         ledger.correct(location=yard, counted=lines, day=day, who=who, key=key, note="from a sheet")

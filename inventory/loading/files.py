@@ -6,9 +6,11 @@ Takes bytes; gives a Reading, the template's bytes, or Loaded. A faulty file is 
 import hashlib
 
 from apiary.errors import Refused
+from apiary.models import Yard
 from inventory.loading.known import known_by_books
 from inventory.loading.posting import load
-from inventory.sheets import read_sheet, template
+from inventory.loading.told import places_to_count, sheet_by_books
+from inventory.sheets import count_sheet, filled, read_sheet, template
 
 
 class FaultySheet(Refused):
@@ -28,6 +30,19 @@ def read(content, *, day):
 def blank_workbook():
     """The template, its drop-downs holding the parts and sets of the books."""
     return template(known_by_books())
+
+
+def workbook_of(kind, *, day, yards=None, blind=False, with_colonies=False):
+    """The workbook of a kind to fill in: prices, yards and winters as the books have them, a count of these yards (all of
+    them where none is named), else with nothing filled in."""
+    known = known_by_books()
+    if kind == "count":
+        chosen = Yard.objects.all() if yards is None else yards
+        asked = {"blind": blind, "with_colonies": with_colonies}
+        return count_sheet(places_to_count(chosen, day=day, **asked), known)
+    if kind in ("yards", "prices", "winters"):
+        return filled(sheet_by_books(day=day), known, kind=kind)
+    return template(known, kind=kind)
 
 
 def load_file(content, *, day, who):

@@ -21,7 +21,9 @@ def post_keeper(row, changes):
     values = {field: getattr(row, field) for field in ("name", "address", "region", "money", "truck_lb")}
     changed = differing(keeper, values)
     tell_operation(**values)
-    say_saved(keeper, changed, kind="keeper", changes=changes, name=row.name, is_new=keeper.pk is None)
+    say_saved(
+        keeper, changed, kind="keeper", changes=changes, name=row.name, is_new=keeper.pk is None, at=row.row
+    )
 
 
 def post_yards(rows, changes):
@@ -34,7 +36,13 @@ def post_yards(rows, changes):
             values["is_shed"] = True  # a sheet that is silent does not unmake the shed
         is_new = yard is None
         yard = saved(
-            yard or Yard(code=row.code), values, kind="yards", changes=changes, name=row.name, is_new=is_new
+            yard or Yard(code=row.code),
+            values,
+            kind="yards",
+            changes=changes,
+            name=row.name,
+            is_new=is_new,
+            at=row.row,
         )
         yards[row.code] = yard
         store_of(yard)
@@ -54,7 +62,7 @@ def post_flows(rows, yards, changes):
         name = f"{yards[row.yard]}: {row.name}"
         is_new = window is None
         window = window or FlowWindow(yard=yards[row.yard], name=row.name)
-        saved(window, values, kind="flows", changes=changes, name=name, is_new=is_new)
+        saved(window, values, kind="flows", changes=changes, name=name, is_new=is_new, at=row.row)
     for window in there.values():
         changes.say("flows", window, CHANGED, "taken out: the sheet has it no more")
         window.delete()

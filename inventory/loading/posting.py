@@ -1,4 +1,5 @@
-"""One sheet, one transaction: keeper, yards, flows, suppliers, prices, colonies, gear; all of it or nothing.
+"""One sheet, one transaction: keeper, yards, flows, suppliers, prices, colonies, gear, winters, drafts of counts; all
+of it or nothing.
 
 Takes a Sheet, the day, who and the file's digest; gives Loaded. An act without movements keeps the digest,
 so that the same file posts once, also when it is sent twice at the same moment.
@@ -10,8 +11,10 @@ from apiary.errors import Refused
 from inventory.ledger.posting import lock_books, post, refuse_future
 from inventory.loading.bees import post_colonies, post_gear
 from inventory.loading.changes import Changes, Loaded
+from inventory.loading.counts import draft_counts
 from inventory.loading.ground import post_flows, post_keeper, post_yards
 from inventory.loading.prices import post_offers, post_suppliers
+from inventory.loading.winters import post_winters
 from inventory.models import Act
 
 ACT = "load sheet"
@@ -22,15 +25,23 @@ def first_load(digest):
     return Act.objects.filter(key=_key(digest)).first()
 
 
-def load(sheet, *, day, who, digest):
-    """Posts the sheet, or nothing where this very file was posted before. Raises Refused, nothing posted."""
+class BooksMoved(Refused):
+    sentence = "The books have changed since the sheet was tried, and it would post something else now: look at it again"
+
+
+def load(sheet, *, day, who, digest, shown=None):
+    """Posts the sheet, or nothing where this very file was posted before. Raises Refused, nothing posted.
+
+    `shown`: the mark of the dry run that was looked at; BooksMoved where it would post anything else by now."""
     with transaction.atomic():
         lock_books()
         first = first_load(digest)
         if first is not None:
             return Loaded(day=day, first_on=first.day)
-        changes = _post(sheet, day=day, who=who, key=_key(digest))
-    return Loaded(day=day, changes=changes, posted=True)
+        loaded = _post(sheet, day=day, who=who, key=_key(digest), posted=True)
+        if shown is not None and shown != loaded.mark:
+            raise BooksMoved
+    return loaded
 
 
 def dry_run(sheet, *, day, who=None, digest=""):
@@ -41,18 +52,18 @@ def dry_run(sheet, *, day, who=None, digest=""):
     try:
         with transaction.atomic():
             lock_books()
-            changes = _post(sheet, day=day, who=who, key=_key(digest))
+            loaded = _post(sheet, day=day, who=who, key=_key(digest), posted=False)
             transaction.set_rollback(True)
     except Refused as refusal:
         return Loaded(day=day, refusals=tuple(str(problem) for problem in refusal.problems))
-    return Loaded(day=day, changes=changes)
+    return loaded
 
 
 def _key(digest):
     return f"sheet-{digest[:40]}"
 
 
-def _post(sheet, *, day, who, key):
+def _post(sheet, *, day, who, key, posted):
     refuse_future(day)
     changes = Changes()
     post_keeper(sheet.keeper, changes)
@@ -61,9 +72,12 @@ def _post(sheet, *, day, who, key):
     stocks = post_colonies(sheet.colonies, yards, changes, day=day, who=who)
     post_gear(sheet.gear, yards, stocks, changes, day=day, who=who, key=f"{key}-gear")
     suppliers = post_suppliers(sheet.suppliers, changes)
-    post_offers(sheet.offers, suppliers, changes)
+    complete = {row.code for row in sheet.suppliers if row.complete}
+    post_offers(sheet.offers, suppliers, changes, complete=complete, day=day)
+    post_winters(sheet.winters, yards, changes)
+    drafts = draft_counts(sheet.counts, yards, changes, who=who, key=f"{key}-count")
     post(ACT, list, day=day, who=who, key=key, note=_note(day, changes.all))
-    return tuple(changes.all)
+    return Loaded(day=day, changes=tuple(changes.all), drafts=drafts, posted=posted)
 
 
 def _note(day, all_changes):

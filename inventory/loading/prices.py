@@ -1,8 +1,11 @@
 """The suppliers and price lists of a sheet into the tables.
 
 Takes records and the gathering of changes; writes inside the caller's transaction. Money becomes whole cents.
-An offer the sheet does not name stays: orders may speak of it.
+An offer the sheet does not name stays, or is closed where its supplier's list is said to be complete: its row is kept,
+orders may speak of it.
 """
+
+import datetime as dt
 
 from inventory.loading.changes import CHANGED, NEW, SAME, saved
 from inventory.models import Offer, OfferPart, Part, PriceStep, Supplier
@@ -30,21 +33,42 @@ def post_suppliers(rows, changes):
             changes=changes,
             name=row.name,
             is_new=is_new,
+            at=row.row,
         )
     return suppliers
 
 
-def post_offers(rows, suppliers, changes):
+def post_offers(rows, suppliers, changes, *, complete=frozenset(), day):
+    """`complete`: codes of the suppliers whose list leaves nothing out."""
     parts = Part.objects.in_bulk(field_name="code")
     there = Offer.objects.prefetch_related("parts__part", "steps").in_bulk(field_name="code")
     for row in rows:
         offer = there.get(row.code)
         _post_offer(row, offer, suppliers[row.supplier], parts, changes)
     told = {row.code for row in rows}
-    for supplier in {row.supplier for row in rows}:
-        for offer in there.values():
-            if offer.supplier_id == suppliers[supplier].pk and offer.code not in told:
-                changes.say("prices", offer, SAME, "not in the sheet, stays: give it a day it holds until")
+    closing = {suppliers[code].pk for code in complete}
+    spoken_of = closing | {suppliers[row.supplier].pk for row in rows}
+    for offer in there.values():
+        if offer.code in told or offer.supplier_id not in spoken_of or _is_closed(offer, day):
+            continue
+        if offer.supplier_id in closing:
+            _close(offer, day, changes)
+        else:
+            words = "not in the sheet, stays: say on Suppliers that the list is complete to close it"
+            changes.say("prices", offer, SAME, words)
+
+
+def _is_closed(offer, day):
+    return offer.open_until is not None and offer.open_until < day
+
+
+def _close(offer, day, changes):
+    """The last day its price holds is the one before."""
+    offer.open_until = day - dt.timedelta(days=1)
+    if offer.open_from is not None:
+        offer.open_from = min(offer.open_from, offer.open_until)
+    offer.save(update_fields=["open_from", "open_until"])
+    changes.say("prices", offer, CHANGED, f"no more on the list: holds until {offer.open_until}")
 
 
 def _post_offer(row, offer, supplier, parts, changes):
@@ -65,7 +89,13 @@ def _post_offer(row, offer, supplier, parts, changes):
             PriceStep(offer=offer, from_packs=packs, price_cents=cents(price)) for packs, price in row.prices
         )
     becomes = NEW if is_new else CHANGED if words else SAME
-    changes.say("prices", f"{supplier}: {row.name}", becomes, ", ".join(words))
+    changes.say(
+        "prices",
+        f"{supplier}: {row.name}",
+        becomes,
+        ", ".join(words) or _opening_words(row) * is_new,
+        at=row.row,
+    )
 
 
 def _differences(row, offer, values):
@@ -81,6 +111,10 @@ def _differences(row, offer, values):
     if was != becomes:
         words.append(f"price {_told(was)} becomes {_told(becomes)}")
     return words
+
+
+def _opening_words(row):
+    return _told([(packs, cents(price)) for packs, price in row.prices])
 
 
 def _told(steps):

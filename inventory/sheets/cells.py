@@ -252,3 +252,41 @@ class YesNo:
 
     def write(self, value):
         return "yes" if value else ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Winter:
+    """A winter by the year in which it began: 2024, 2024/25 or 2024-2025."""
+
+    number_format = "@"
+
+    def read(self, value):
+        if isinstance(value, dt.date):
+            raise Misread(
+                f"the spreadsheet turned this into a date ({shown(value)})",
+                "Format the cell as text and type it again, as 2024/25",
+            )
+        text = value.strip() if isinstance(value, str) else shown(value)
+        found = re.fullmatch(r"((?:19|20)\d\d)(?:\s*[/–-]\s*((?:19|20)?\d\d))?", text)
+        if found is None:
+            raise Misread(f"{shown(value)!r} is no winter", "Write it as 2024/25, or the year it began")
+        began = int(found[1])
+        if found[2] and int(found[2]) % 100 != (began + 1) % 100:
+            raise Misread(f"{text!r} is no single winter", f"Write {self.write(began)}")
+        return began
+
+    def write(self, value):
+        return f"{value}/{(value + 1) % 100:02d}"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Anything:
+    """Shown to people, never taken over."""
+
+    number_format = "#,##0"
+
+    def read(self, value):
+        return None
+
+    def write(self, value):
+        return value

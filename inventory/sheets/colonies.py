@@ -28,7 +28,13 @@ def colonies_of(rows, names, known, findings, *, day):
         sound = _sound(row, tags, known, findings, hive_set=hive_set, day=day)
         if yard and hive_set and sound and row.whole(COLONY_KEYS):
             tag, mother = row.values["tag"], row.values["mother"]
-            values = {**row.values, "yard": yard, "hive_set": hive_set, "tag": tags[alike(tag)]}
+            values = {
+                **row.values,
+                "yard": yard,
+                "hive_set": hive_set,
+                "tag": tags[alike(tag)],
+                "row": row.number,
+            }
             colonies.append(ColonyRow(**values | {"mother": tags[alike(mother)] if mother else ""}))
     _check_lines_of_mothers(rows, findings)
     _check_ages(rows, findings)
@@ -133,7 +139,7 @@ def gear_of(rows, names, yards, known, findings):
     seen: dict[tuple, int] = {}
     shed = shed_code(yards, known)
     for row in rows:
-        yard = _place(row, names, shed, findings)
+        yard = place_of(row, names, shed, GEAR, findings)
         part = found(
             *(row, "part", parts, GEAR, findings),
             what="the part",
@@ -141,7 +147,7 @@ def gear_of(rows, names, yards, known, findings):
         )
         if not (yard and part) or not row.whole([column.key for column in GEAR.columns]):
             continue
-        one = GearRow(**{**row.values, "yard": yard, "part": part})
+        one = GearRow(**{**row.values, "yard": yard, "part": part, "row": row.number})
         first = seen.setdefault((one.yard, one.part, one.condition), row.number)
         if first != row.number:
             what = f"{known.parts[part]}, {one.condition}, at this place stands in row {first} already"
@@ -151,8 +157,9 @@ def gear_of(rows, names, yards, known, findings):
     return tuple(gear)
 
 
-def _place(row, names, shed, findings):
+def place_of(row, names, shed, table, findings):
+    """The code of the yard a row names; the word shed is the shed, whatever it is called."""
     text = row.values.get("yard")
     if text and shed and alike(text) == "shed" and names.code(text) is None:
         return shed
-    return found(*(row, "yard", names, GEAR, findings), what="the place", otherwise=IN_YARDS)
+    return found(*(row, "yard", names, table, findings), what="the place", otherwise=IN_YARDS)

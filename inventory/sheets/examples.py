@@ -9,6 +9,8 @@ from decimal import Decimal
 from inventory.gear import Condition
 from inventory.sheets.records import (
     ColonyRow,
+    CountedRow,
+    CountRow,
     FlowRow,
     GearRow,
     KeeperRow,
@@ -17,6 +19,7 @@ from inventory.sheets.records import (
     OfferRow,
     Sheet,
     SupplierRow,
+    WinterRow,
     YardRow,
 )
 
@@ -79,6 +82,20 @@ OFFERS = (
         prices=((1, Decimal("39.00")),),
     ),
 )
+WINTERS = (
+    WinterRow(autumn=2023, went_in=12, came_out=9),
+    WinterRow(autumn=2024, yard="mill-field", went_in=10, came_out=6),
+)
+COUNTS = (
+    CountRow(
+        yard="mill-field",
+        day=dt.date(2026, 10, 3),
+        lines=(
+            CountedRow(part="box-medium-10", quantity=41),
+            CountedRow(tag="M-01", part="box-medium-10", quantity=2),
+        ),
+    ),
+)
 
 
 def example():
@@ -91,6 +108,7 @@ def example():
         gear=GEAR,
         suppliers=SUPPLIERS,
         offers=OFFERS,
+        winters=WINTERS,
     )
 
 

@@ -3,10 +3,11 @@
 Takes worksheets of the workbook being made; writes onto them. Nothing on them is read back as data.
 """
 
+from dataclasses import replace
+
 from openpyxl.styles import Alignment, Font
 
-from inventory.sheets.examples import example, example_names
-from inventory.sheets.layout import TABLES
+from inventory.sheets.examples import COUNTS, example, example_names
 from inventory.sheets.writing import cells_of
 
 ADVICE = (
@@ -14,7 +15,7 @@ ADVICE = (
     "Keep the headings. Columns may stand in any order; columns of your own are left alone and not read.",
     "Where a list drops down, pick from it. Parts and sets are those on sheet Lists.",
     "Write a day as 2026-03-04, or with the month in letters, as 4 March 2026. 03/04/2026 can be read two ways.",
-    "Write numbers with a point: 1234.5. Counts are whole numbers, 0 or more.",
+    "Write numbers with a point, 1234.5, or a decimal comma, 69,50. Counts are whole numbers, 0 or more.",
     "A formula is taken by the value it shows. Where it shows none, type the value.",
     "Gear on a colony follows from its set and its supers: do not count it again on sheet Gear.",
     "Load it as often as you like. The same file posts once; a changed one brings prices and yards up to date,",
@@ -32,13 +33,13 @@ WEEKS = (
 WEEKS += "36 September, 40 October, 44 November, 49 December."
 
 
-def write_guide(page):
+def write_guide(page, tables):
     """How to fill this in: advice, the sheets and their columns, cautions."""
     page.column_dimensions["A"].width, page.column_dimensions["B"].width = 24, 100
     row = _lines(page, 1, "How to fill this in", ADVICE)
     row = _lines(page, row + 1, "Weeks", (WEEKS,))
     row = _lines(page, row + 1, "Take care", CAUTIONS)
-    for table in TABLES:
+    for table in tables:
         row = _lines(page, row + 1, table.title, (table.about,))
         for column in table.columns:
             page.cell(row, 1, column.heading + (" *" if column.needed else ""))
@@ -57,11 +58,11 @@ def _lines(page, row, head, lines):
     return row
 
 
-def write_examples(page, write_cell, write_head):
+def write_examples(page, write_cell, write_head, tables):
     """One block a sheet, marked as invented."""
     page.cell(1, 1, "Examples, invented. Nothing on this sheet is read.").font = Font(bold=True)
-    cells, row = cells_of(example(), example_names()), 3
-    for table in TABLES:
+    cells, row = cells_of(replace(example(), counts=COUNTS), example_names()), 3
+    for table in tables:
         page.cell(row, 1, f"As on the sheet {table.title}").font = Font(bold=True)
         write_head(page, row + 1, [column.heading for column in table.columns])
         row += 2
@@ -77,18 +78,22 @@ def write_examples(page, write_cell, write_head):
 
 
 def write_lists(page, known, write_head):
-    """Names the drop-downs offer: parts with what they are counted in, sets."""
-    write_head(page, 1, ["Part", "Counted in", "Code", "", "Set", "Code"])
-    for row, (code, name) in enumerate(known.parts.items(), 2):
-        for number, text in enumerate((name, known.units.get(code, "piece"), code), 1):
-            page.cell(row, number, text).data_type = "s"
-    for row, (code, one) in enumerate(known.sets.items(), 2):
-        page.cell(row, 5, one.name).data_type = "s"
-        page.cell(row, 6, code).data_type = "s"
-    for letter, width in zip("ABCDEF", (48, 12, 30, 4, 36, 24), strict=True):
+    """Names the drop-downs offer: parts with what they are counted in, sets, yards, suppliers."""
+    write_head(page, 1, ["Part", "Counted in", "Code", "", "Set", "Code", "", "Yard", "", "Supplier"])
+    lists: dict[int, list[tuple[str, ...]]] = {
+        1: [(name, known.units.get(code, "piece"), code) for code, name in known.parts.items()],
+        5: [(one.name, code) for code, one in known.sets.items()],
+        8: [(name,) for name in known.yards.values()],
+        10: [(name,) for name in known.suppliers.values()],
+    }
+    for first, names in lists.items():
+        for row, texts in enumerate(names, 2):
+            for number, text in enumerate(texts, first):
+                page.cell(row, number, text).data_type = "s"
+    for letter, width in zip("ABCDEFGHIJ", (48, 12, 30, 4, 36, 24, 4, 24, 4, 30), strict=True):
         page.column_dimensions[letter].width = width
     page.freeze_panes = "A2"
-    _fit(page, f"A1:F{max(len(known.parts), len(known.sets)) + 1}")
+    _fit(page, f"A1:J{max(map(len, lists.values())) + 1}")
 
 
 def _fit(page, area):

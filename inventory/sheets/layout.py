@@ -3,46 +3,27 @@
 Takes nothing; gives TABLES. A heading is matched by its text, so columns may stand in any order.
 """
 
-from dataclasses import dataclass
 from decimal import Decimal
-from typing import Any
 
 from inventory.gear import Condition, Depth
-from inventory.sheets.cells import Choice, Code, Day, Money, MoneyCode, Number, Text, Week, Whole, YesNo
+from inventory.sheets.cells import (
+    Anything,
+    Choice,
+    Code,
+    Day,
+    Money,
+    MoneyCode,
+    Number,
+    Text,
+    Week,
+    Whole,
+    Winter,
+    YesNo,
+)
+from inventory.sheets.columns import Table, column
 
 SMALL = 32_767
 PRICE_STEPS = 5
-
-
-@dataclass(frozen=True, kw_only=True)
-class Column:
-    """`empty` is what an empty cell means; a `needed` one may not be empty. `picks` names a list of names."""
-
-    key: str
-    heading: str
-    holds: Any
-    hint: str
-    needed: bool = False
-    empty: Any = None
-    width: int = 14
-    picks: str = ""  # yards, parts, sets, suppliers, offers: which drop-down
-
-
-def column(key, heading, holds, hint, **more):
-    """A column; needed, empty, width and picks as far as they differ from the usual."""
-    return Column(key=key, heading=heading, holds=holds, hint=hint, **more)
-
-
-@dataclass(frozen=True, kw_only=True)
-class Table:
-    title: str
-    about: str
-    columns: tuple[Column, ...]
-    rows: int = 500  # rows with drop-downs in the template
-
-    def position(self, key):
-        """Which column of the template it is, from 1."""
-        return next(number for number, one in enumerate(self.columns, 1) if one.key == key)
 
 
 REGIONS = Choice(words=(("north", "north"), ("middle", "middle"), ("south", "south")))
@@ -190,6 +171,13 @@ SUPPLIERS = Table(
         column(
             "lead_weeks", "Lead time, weeks", Whole(highest=104), "From order to gear. Empty: 2.", empty=2
         ),
+        column(
+            "complete",
+            "List is complete",
+            YesNo(),
+            "yes: what Prices has no more is closed from today. Empty: it stays.",
+            empty=False,
+        ),
     ),
 )
 
@@ -251,6 +239,44 @@ KITS = Table(
     ),
 )
 
-TABLES = (KEEPER, YARDS, FLOWS, COLONIES, GEAR, SUPPLIERS, PRICES, KITS)
+WINTERS = Table(
+    title="Winters",
+    about="Past winters: how many colonies went in and came out. One row a winter, or one a yard and winter.",
+    rows=200,
+    columns=(
+        column("autumn", "Winter", Winter(), "As 2024/25, or the year it began.", needed=True),
+        column("yard", "Yard", Text(), "Empty: all yards together.", empty="", width=22, picks="yards"),
+        column("went_in", "Went in", Whole(lowest=1, highest=5000), "Colonies in autumn.", needed=True),
+        column("came_out", "Came out", Whole(highest=5000), "Of those, alive in spring.", needed=True),
+    ),
+)
+
+PLACES = Table(
+    title="Places counted",
+    about="One row a place: on which evening it was counted. What was counted stands on the sheet Counted.",
+    rows=60,
+    columns=(
+        column("yard", "Place", Text(), "The shed or a yard.", needed=True, width=22, picks="yards"),
+        column("day", "Counted on", Day(), "Counted on the evening of this day."),
+        column("note", "Remark", Text(longest=200), "Who counted, or what was odd.", empty="", width=40),
+    ),
+)
+
+COUNTED = Table(
+    title="Counted",
+    about="One row a part and condition. Leave the count empty where nothing was counted: that is no zero.",
+    rows=2000,
+    columns=(
+        column("yard", "Place", Text(), "As on Places counted.", needed=True, width=22, picks="yards"),
+        column("tag", "On colony", Text(longest=30), "Its tag. Empty: in the store.", empty="", width=12),
+        column("part", "Part", Text(), "Pick it.", needed=True, width=42, picks="parts"),
+        column("condition", "Condition", CONDITIONS, "Empty: sound.", empty="sound"),
+        column("booked", "By the book", Anything(), "What the book said; not read.", empty=None),
+        column("quantity", "Counted", Whole(), "Pieces there. Empty: not counted."),
+    ),
+)
+
+TABLES = (KEEPER, YARDS, FLOWS, COLONIES, GEAR, SUPPLIERS, PRICES, KITS, WINTERS)
+COUNT_TABLES = (PLACES, COUNTED)
 HOW_TO, EXAMPLES, LISTS = "How to fill this in", "Examples", "Lists"
 SILENT = frozenset(title.casefold() for title in (HOW_TO, EXAMPLES, LISTS))  # never read as data

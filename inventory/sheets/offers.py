@@ -17,7 +17,11 @@ def suppliers_of(rows, known, findings):
     """The suppliers, and Names of every supplier that the sheet or the books know."""
     pairs = list(coded(rows, SUPPLIERS, known.suppliers, findings))
     keys = [column.key for column in SUPPLIERS.columns]
-    suppliers = tuple(SupplierRow(**{**row.values, "code": code}) for row, code in pairs if row.whole(keys))
+    suppliers = tuple(
+        SupplierRow(**{**row.values, "code": code, "row": row.number})
+        for row, code in pairs
+        if row.whole(keys)
+    )
     return suppliers, Names({**known.suppliers, **{code: row.values["name"] for row, code in pairs}})
 
 
@@ -32,7 +36,9 @@ def offers_of(rows, kit_rows, suppliers, known, findings):
         sound = _sound_days(row, findings)
         if content and prices and sound and row.whole([column.key for column in PRICES.columns]):
             plain = {key: row.values[key] for key in PLAIN}
-            offers.append(OfferRow(code=code, supplier=supplier, parts=content, prices=prices, **plain))
+            offers.append(
+                OfferRow(code=code, supplier=supplier, parts=content, prices=prices, row=row.number, **plain)
+            )
     return tuple(offers)
 
 

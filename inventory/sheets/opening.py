@@ -108,3 +108,9 @@ def _check_markup(package):
                     next(iterparse(member, events=("start",), forbid_dtd=True), None)
                 except DefusedXmlException as error:
                     raise Unreadable(*NO_DOCTYPE) from error
+
+
+def reads_other_files(content):
+    """True where its formulas name other workbooks. None of them is opened: what they last came to is in the file."""
+    with zipfile.ZipFile(io.BytesIO(content)) as package:
+        return any(name.lower().startswith("xl/externallinks/") for name in package.namelist())

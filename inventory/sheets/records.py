@@ -1,7 +1,8 @@
 """What a keeper's workbook says, as plain records: one per row, and the whole of it as a Sheet.
 
 Given by reading.py, written by template.py, posted by inventory/loading.py. Yards, parts, sets and
-suppliers are named by code; money Decimal to the cent, gear whole numbers, weeks ISO week numbers.
+suppliers are named by code; money Decimal to the cent, gear whole numbers, weeks ISO week numbers. `row` is where it
+stands on its sheet, 0 where it was never on one; two records alike but for it are the same.
 """
 
 import datetime as dt
@@ -19,6 +20,7 @@ class KeeperRow:
     region: str = ""  # north, middle, south, or not said
     money: str = "USD"
     truck_lb: int = 1000
+    row: int = field(default=0, compare=False)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -34,6 +36,7 @@ class YardRow:
     emergency: str = ""
     access: str = ""
     visit_every_days: int | None = None
+    row: int = field(default=0, compare=False)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -44,6 +47,7 @@ class FlowRow:
     last_week: int
     gain_lb: Decimal
     spread: Decimal = Decimal("0.35")
+    row: int = field(default=0, compare=False)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -59,6 +63,7 @@ class ColonyRow:
     mother: str = ""
     supers: int = 0
     super_depth: str = "medium"
+    row: int = field(default=0, compare=False)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -69,6 +74,7 @@ class GearRow:
     part: str
     condition: str = Condition.SOUND.value
     quantity: int
+    row: int = field(default=0, compare=False)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -78,6 +84,8 @@ class SupplierRow:
     order_fee: Decimal = Decimal(0)
     free_from: Decimal | None = None
     lead_weeks: int = 2
+    complete: bool = False  # what its list has no more is closed
+    row: int = field(default=0, compare=False)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -94,6 +102,59 @@ class OfferRow:
     open_until: dt.date | None = None
     lead_weeks: int | None = None  # None: the supplier's
     max_packs: int | None = None
+    row: int = field(default=0, compare=False)
+
+
+@dataclass(frozen=True, kw_only=True)
+class WinterRow:
+    """Colonies in and out of a winter, of a yard or, without one, of them all. `autumn`: the year it began."""
+
+    autumn: int
+    yard: str = ""
+    went_in: int
+    came_out: int
+    row: int = field(default=0, compare=False)
+
+
+@dataclass(frozen=True, kw_only=True)
+class CountedRow:
+    """So many pieces were counted in the store, or on the colony of that tag."""
+
+    tag: str = ""
+    part: str
+    condition: str = Condition.SOUND.value
+    quantity: int
+    row: int = field(default=0, compare=False)
+
+
+@dataclass(frozen=True, kw_only=True)
+class CountRow:
+    """What was counted at one yard or the shed on the evening of a day."""
+
+    yard: str
+    day: dt.date
+    note: str = ""
+    lines: tuple[CountedRow, ...] = ()
+    row: int = field(default=0, compare=False)
+
+
+@dataclass(frozen=True, kw_only=True)
+class LineToCount:
+    """A part that may lie in the store or on a colony. `booked` None: the count is blind."""
+
+    tag: str = ""
+    part: str
+    condition: str = Condition.SOUND.value
+    booked: int | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class ToCount:
+    """A place and what to look for there; `day` None: to be written down when it is counted."""
+
+    yard: str
+    day: dt.date | None = None
+    lines: tuple[LineToCount, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -107,6 +168,8 @@ class Sheet:
     gear: tuple[GearRow, ...] = ()
     suppliers: tuple[SupplierRow, ...] = ()
     offers: tuple[OfferRow, ...] = ()
+    winters: tuple[WinterRow, ...] = ()
+    counts: tuple[CountRow, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)

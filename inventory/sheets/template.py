@@ -1,20 +1,23 @@
-"""The workbook a keeper fills in: template() empty, filled() with a Sheet record in it.
+"""The workbook a keeper fills in: template() empty, filled() with a Sheet record in it, count_sheet() to count by.
 
 Takes records; gives the bytes of an .xlsx. Text never becomes a formula. Reading it back is reading.py's.
 """
 
 import io
 from copy import copy
+from itertools import pairwise
 
 from openpyxl import Workbook
 from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.datavalidation import DataValidation
+from openpyxl.worksheet.pagebreak import Break
 
 from inventory.sheets.guide import write_examples, write_guide, write_lists
-from inventory.sheets.layout import EXAMPLES, HOW_TO, KITS, LISTS, PRICES, SUPPLIERS, TABLES, YARDS
+from inventory.sheets.kinds import BY_CODE
+from inventory.sheets.layout import COUNTED, EXAMPLES, HOW_TO, KITS, LISTS, PRICES, SUPPLIERS, YARDS
 from inventory.sheets.records import Known, KnownSet, Sheet
-from inventory.sheets.writing import cells_of
+from inventory.sheets.writing import cells_of, cells_to_count
 
 HEAD_FONT = Font(bold=True)
 HEAD_FILL = PatternFill("solid", fgColor="EFF3F2")
@@ -23,21 +26,29 @@ HEAD_ALIGNMENT = Alignment(wrap_text=True, vertical="bottom")
 PRINTED_ROWS = 40
 
 
-def template(known=None):
-    """The workbook with nothing filled in; drop-downs offer what `known` holds."""
-    return filled(Sheet(), known)
+def template(known=None, *, kind="everything"):
+    """The workbook of a kind with nothing filled in; drop-downs offer what `known` holds."""
+    return filled(Sheet(), known, kind=kind)
 
 
-def filled(sheet, known=None):
+def filled(sheet, known=None, *, kind="everything"):
     """The workbook with a Sheet in it. Without `known` its own parts and sets, by code, are the drop-downs."""
     known = known or _known_of(sheet)
+    return _workbook(BY_CODE[kind].tables, cells_of(sheet, known), known)
+
+
+def count_sheet(places, known):
+    """The workbook to count by: for each ToCount its rows, the count left empty, a page of paper each."""
+    return _workbook(BY_CODE["count"].tables, cells_to_count(places, known), known)
+
+
+def _workbook(tables, cells, known):
     book = Workbook()
     book.active.title = HOW_TO
-    cells = cells_of(sheet, known)
-    for table in TABLES:
-        _write_table(book.create_sheet(table.title), table, cells[table.title], known)
-    write_guide(book[HOW_TO])
-    write_examples(book.create_sheet(EXAMPLES), write_cell, write_head)
+    for table in tables:
+        _write_table(book.create_sheet(table.title), table, cells[table.title], known, tables)
+    write_guide(book[HOW_TO], tables)
+    write_examples(book.create_sheet(EXAMPLES), write_cell, write_head, tables)
     write_lists(book.create_sheet(LISTS), known, write_head)
     file = io.BytesIO()
     book.save(file)
@@ -53,7 +64,7 @@ def _known_of(sheet):
     )
 
 
-def _write_table(page, table, rows, known):
+def _write_table(page, table, rows, known, tables):
     write_head(page, 1, [column.heading for column in table.columns])
     for number, column in enumerate(table.columns, 1):
         dimension = page.column_dimensions[get_column_letter(number)]
@@ -64,8 +75,17 @@ def _write_table(page, table, rows, known):
             write_cell(page.cell(at, number), column, values.get(column.key))
     last = max(table.rows, len(rows) + 50)
     for number, column in enumerate(table.columns, 1):
-        page.add_data_validation(_validation(column, number, last, known))
+        page.add_data_validation(_validation(column, number, last, known, tables))
     _set_up_print(page, table, len(rows))
+    if table is COUNTED:
+        _break_by_place(page, rows)
+
+
+def _break_by_place(page, rows):
+    """Each place begins on a sheet of paper of its own."""
+    for at, (before, after) in enumerate(pairwise(rows), 2):
+        if before["yard"] != after["yard"]:
+            page.row_breaks.append(Break(id=at))
 
 
 def write_head(page, row, headings):
@@ -87,7 +107,7 @@ def write_cell(cell, column, value):
         cell.alignment = Alignment(wrap_text=True)
 
 
-def _validation(column, number, last, known):
+def _validation(column, number, last, known, tables):
     """The drop-down or the prompt of one column."""
     letter = get_column_letter(number)
     rule = DataValidation(allow_blank=True, showInputMessage=True, showErrorMessage=False)
@@ -95,7 +115,7 @@ def _validation(column, number, last, known):
     picks = getattr(column.holds, "picks", ())
     if column.picks or picks:
         rule.type = "list"
-        rule.formula1 = _list_range(column.picks, known) if column.picks else f'"{",".join(picks)}"'
+        rule.formula1 = _list_range(column.picks, known, tables) if column.picks else f'"{",".join(picks)}"'
         rule.showErrorMessage = True
         rule.error = "Pick a line of the list, or write it exactly as it stands there."
         rule.errorTitle = column.heading[:32]
@@ -103,15 +123,20 @@ def _validation(column, number, last, known):
     return rule
 
 
-def _list_range(picks, known):
+def _list_range(picks, known, tables):
     """Where the names of a drop-down stand in the workbook."""
     own = {"yards": (YARDS, "name"), "suppliers": (SUPPLIERS, "name"), "offers": (PRICES, "name")}
-    if picks in own:
+    if picks in own and own[picks][0] in tables:
         table, key = own[picks]
         letter, last = get_column_letter(table.position(key)), table.rows + 1
         return f"{table.title}!${letter}$2:${letter}${last}"
-    letter, count = {"parts": ("A", len(known.parts)), "sets": ("E", len(known.sets))}[picks]
-    return f"{LISTS}!${letter}$2:${letter}${max(2, count + 1)}"
+    letter, names = {
+        "parts": ("A", known.parts),
+        "sets": ("E", known.sets),
+        "yards": ("H", known.yards),
+        "suppliers": ("J", known.suppliers),
+    }[picks]
+    return f"{LISTS}!${letter}$2:${letter}${max(2, len(names) + 1)}"
 
 
 def _set_up_print(page, table, count):

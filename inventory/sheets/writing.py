@@ -5,13 +5,16 @@ Takes records and what the books know; gives per table a list of {column key: va
 
 from inventory.sheets.layout import (
     COLONIES,
+    COUNTED,
     FLOWS,
     GEAR,
     KEEPER,
     KITS,
+    PLACES,
     PRICE_STEPS,
     PRICES,
     SUPPLIERS,
+    WINTERS,
     YARDS,
 )
 
@@ -30,6 +33,36 @@ def cells_of(sheet, known):
         SUPPLIERS.title: [_plain(SUPPLIERS, row) for row in sheet.suppliers],
         PRICES.title: [_price(offer, suppliers, known) for offer in sheet.offers],
         KITS.title: [line for offer in sheet.offers for line in _kit(offer, suppliers, known)],
+        WINTERS.title: [_plain(WINTERS, row, yard=yards) for row in sheet.winters],
+        PLACES.title: [_plain(PLACES, row, yard=yards) for row in sheet.counts],
+        COUNTED.title: [
+            {"yard": yards.get(row.yard, row.yard), **_line(line, known), "quantity": line.quantity}
+            for row in sheet.counts
+            for line in row.lines
+        ],
+    }
+
+
+def cells_to_count(places, known):
+    """Of the ToCount of each place; what the book has stands beside where it is told."""
+    return {
+        PLACES.title: [
+            {"yard": known.yards.get(place.yard, place.yard), "day": place.day, "note": ""}
+            for place in places
+        ],
+        COUNTED.title: [
+            {"yard": known.yards.get(place.yard, place.yard), **_line(line, known), "booked": line.booked}
+            for place in places
+            for line in place.lines
+        ],
+    }
+
+
+def _line(line, known):
+    return {
+        "tag": line.tag,
+        "part": known.parts.get(line.part, line.part),
+        "condition": line.condition,
     }
 
 

@@ -16,7 +16,7 @@ def keeper_of(rows, known, findings):
     for row in rows[1:]:
         findings.fault(KEEPER.title, row.cell("name"), "there is a second row", "Keep one row")
     keys = [column.key for column in KEEPER.columns]
-    return KeeperRow(**rows[0].values) if rows[0].whole(keys) else None
+    return KeeperRow(**rows[0].values, row=rows[0].number) if rows[0].whole(keys) else None
 
 
 def coded(rows, table, known, findings):
@@ -55,12 +55,15 @@ def coded(rows, table, known, findings):
             yield row, code
 
 
-def yards_of(rows, known, findings):
-    """The yards, and Names of every yard that the sheet or the books know."""
+def yards_of(rows, known, findings, *, is_there=True):
+    """The yards, and Names of every yard that the sheet or the books know. `is_there`: the workbook has the sheet."""
     pairs = list(coded(rows, YARDS, known.yards, findings))
     keys = [column.key for column in YARDS.columns]
-    yards = tuple(YardRow(**{**row.values, "code": code}) for row, code in pairs if row.whole(keys))
-    _check_shed(pairs, known, findings)
+    yards = tuple(
+        YardRow(**{**row.values, "code": code, "row": row.number}) for row, code in pairs if row.whole(keys)
+    )
+    if is_there:
+        _check_shed(pairs, known, findings)
     by_code = {**known.yards, **{code: row.values["name"] for row, code in pairs}}
     return yards, Names(by_code)
 
@@ -117,5 +120,5 @@ def flows_of(rows, names, findings):
                 FLOWS.title, row.cell("name"), what, "Keep one of the two, or give it another name"
             )
             continue
-        flows.append(FlowRow(**{**row.values, "yard": yard}))
+        flows.append(FlowRow(**{**row.values, "yard": yard, "row": row.number}))
     return tuple(flows)

@@ -70,6 +70,12 @@ def told(explanations, *, day, user):
     ]
 
 
+def sentences_of(explanations):
+    """The sentence of each, without the ways to put it right."""
+    names = Names(explanations)
+    return [SENTENCES[one.likely](one, names) for one in explanations]
+
+
 def _unbooked(one, names):
     source, target = names.places[one.source], names.places[one.target]
     return (

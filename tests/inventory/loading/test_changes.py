@@ -33,6 +33,7 @@ def test_a_dry_run_into_empty_books_leaves_them_empty():
         ("gear", 3, 0, 0),
         ("suppliers", 1, 0, 0),
         ("prices", 2, 0, 0),
+        ("winters", 2, 0, 0),
     )
     assert everything() == before
 

@@ -1,12 +1,16 @@
 """A workbook read and posted in one call, or refused with every fault."""
 
+import io
+
 import pytest
+from openpyxl import load_workbook
 
 from apiary.errors import Refused
+from apiary.models import Yard
 from inventory import loading
 from inventory.sheets import GearRow, filled
 from inventory.sheets.examples import example
-from tests.inventory.loading.made import DAY, changed, everything
+from tests.inventory.loading.made import DAY, LATER, changed, everything, load
 
 pytestmark = pytest.mark.django_db
 
@@ -26,3 +30,10 @@ def test_a_faulty_file_is_refused_with_every_fault_and_posts_nothing():
         refusal.value
     )
     assert len(refusal.value.faults) == refusal.value.count and everything() == before
+
+
+def test_a_count_sheet_is_made_for_the_places_named():
+    load()
+    content = loading.workbook_of("count", day=LATER, yards=Yard.objects.filter(is_shed=True), blind=True)
+    rows = list(load_workbook(io.BytesIO(content))["Places counted"].values)
+    assert [row[0] for row in rows[1:2]] == ["Shed"]

@@ -16,6 +16,7 @@ from inventory.models import Act, Holding, Movement
 from inventory.sheets import ColonyRow, GearRow
 from inventory.sheets.examples import example
 from tests.inventory.loading.made import DAY, LATER, changed, everything, load
+from tests.inventory.sheets.workbooks import altered
 from tests.makers import make_catalogue
 
 pytestmark = pytest.mark.django_db
@@ -23,7 +24,7 @@ pytestmark = pytest.mark.django_db
 
 def test_all_of_the_sheet_is_posted():
     loaded = load()
-    assert loaded.posted and loaded.sentence == "Posted: 13 new."
+    assert loaded.posted and loaded.sentence == "Posted: 15 new."
     assert Keeper.objects.get().name == "Example keeper (invented)"
     mill = Yard.objects.get(code="mill-field")
     assert (mill.stands, mill.miles, mill.visit_every_days) == (16, Decimal("11.5"), 10)
@@ -115,3 +116,20 @@ def test_books_stay_whole_after_a_load_and_a_count():
         and ledger_posting.BookSeal.objects.get().length == Movement.objects.count()
     )
     assert bees._has_books(Yard.objects.get(code="shed"))
+
+
+def test_what_was_shown_is_what_is_posted_or_nothing():
+    shown = loading.dry_run(example(), day=DAY).mark
+    load(changed(gear=(), offers=()), digest="b")
+    with pytest.raises(loading.BooksMoved):
+        loading.load(example(), day=DAY, who=None, digest="a" * 64, shown=shown)
+    now = loading.dry_run(example(), day=DAY)
+    assert loading.load(example(), day=DAY, who=None, digest="a" * 64, shown=now.mark).mark == now.mark
+
+
+def test_every_change_names_its_row():
+    content = altered({})
+    loaded = load(loading.read(content, day=DAY).sheet)
+    assert {change.where for change in loaded.changes if change.kind in ("yards", "gear")} == {
+        *("Yards row 2", "Yards row 3", "Gear row 2", "Gear row 3", "Gear row 4"),
+    }

@@ -1,6 +1,7 @@
 """Price lists of a sheet: exact to the cent, changed prices told, offers no longer listed kept."""
 
 import dataclasses
+import datetime as dt
 from decimal import Decimal
 
 import pytest
@@ -10,7 +11,7 @@ from inventory.models import Offer
 from inventory.orders import OrderItem, cost_of, place_order
 from inventory.sheets import OfferRow, YardRow
 from inventory.sheets.examples import example
-from tests.inventory.loading.made import DAY, changed, load, told
+from tests.inventory.loading.made import DAY, LATER, changed, load, told
 
 pytestmark = pytest.mark.django_db
 
@@ -41,7 +42,7 @@ def test_an_offer_the_sheet_has_no_more_stays_and_is_told():
     assert told(loaded, "prices")[-1] == (
         "Floor and cover",
         "as it is",
-        "not in the sheet, stays: give it a day it holds until",
+        "not in the sheet, stays: say on Suppliers that the list is complete to close it",
     )
 
 
@@ -62,3 +63,26 @@ def test_offers_and_yards_of_other_sheets_are_left_alone():
     )
     load(changed(yards=(ridge,), offers=(other,), flows=(), colonies=(), gear=()), digest="b")
     assert Yard.objects.count() == 3 and Offer.objects.count() == 3
+
+
+def test_a_list_said_to_be_complete_closes_what_it_has_no_more():
+    load()
+    supplier = dataclasses.replace(example().suppliers[0], complete=True)
+    loaded = load(changed(suppliers=(supplier,), offers=example().offers[:1]), digest="b", day=LATER)
+    assert told(loaded, "prices")[-1] == (
+        "Floor and cover",
+        "changed",
+        "no more on the list: holds until 2026-09-30",
+    )
+    assert Offer.objects.get(code="example-kit").open_until == LATER - dt.timedelta(days=1)
+    again = load(changed(suppliers=(supplier,), offers=example().offers[:1]), digest="c", day=LATER)
+    assert again.differences == ()
+
+
+def test_a_closed_offer_that_was_still_to_open_never_opens():
+    kit = dataclasses.replace(example().offers[1], open_from=LATER + dt.timedelta(days=30))
+    load(changed(offers=(kit,)))
+    supplier = dataclasses.replace(example().suppliers[0], complete=True)
+    load(changed(suppliers=(supplier,), offers=()), digest="b", day=LATER)
+    row = Offer.objects.get(code="example-kit")
+    assert row.open_from == row.open_until == LATER - dt.timedelta(days=1)

@@ -1,11 +1,19 @@
 """The whole workbook: not ours at all, sheets missing or strange, all faults at once."""
 
+import datetime as dt
+from dataclasses import replace
+
 import pytest
 
-from inventory.sheets import read_sheet, template
-from inventory.sheets.examples import example
+from inventory.sheets import Sheet, filled, read_sheet, template
+from inventory.sheets.examples import COUNTS, example
+from inventory.sheets.kinds import KINDS
 from inventory.sheets.layout import TABLES
-from tests.inventory.sheets.workbooks import altered, faults, known, only_fault, read
+from tests.inventory.sheets.workbooks import altered, faults, known, only_fault, read, repacked
+
+FRESH = vars(Sheet())
+FIELD_OF = {table.title: table.title.lower() for table in TABLES if table.title != "Kits"}
+FIELD_OF |= {"Prices": "offers", "Places counted": "counts"}
 
 
 def test_the_example_reads_as_it_was_written():
@@ -46,14 +54,16 @@ def test_a_workbook_of_something_else_is_told_to_start_from_the_template():
     )
 
 
-def test_a_missing_sheet_is_a_fault_and_a_misspelled_one_is_suggested():
+def test_a_misspelled_sheet_is_a_fault_and_a_missing_one_is_not():
     def rename(book):
         book["Kits"].title = "Kit list"
         book["Suppliers"].title = "Supliers"
 
     told = faults(alter=rename)
     assert ("Suppliers", "", "the sheet is missing", "Rename the sheet 'Supliers'") in told
-    assert ("Kits", "", "the sheet is missing", "Add it from the template; it may stay empty") in told
+    assert not [
+        row for row in told if row[0] == "Kits"
+    ]  # it may be missing, and is not read under another name
 
 
 def test_a_sheet_of_the_keepers_own_is_noted_and_the_guide_is_not():
@@ -115,3 +125,67 @@ def test_formulas_in_the_file_are_faults_where_they_were_never_worked_out():
 
 def test_the_workbook_may_be_read_without_a_day():
     assert read_sheet(altered({}), known()).sheet == example()
+
+
+BOOKS = known(
+    has_keeper=True,
+    shed="shed",
+    yards={"shed": "Shed", "mill-field": "Mill Field (invented)"},
+    stands={"shed": 0, "mill-field": 16},
+    suppliers={"example": "Example Joinery (invented)"},
+    colonies={"M-01": "mill-field"},
+)
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.code)
+def test_each_matter_is_read_back_alone(kind):
+    told = replace(example(), counts=COUNTS)
+    reading = read_sheet(filled(told, BOOKS, kind=kind.code), BOOKS, day=dt.date(2026, 12, 1))
+    assert (reading.faults, reading.notes) == ((), ())
+    fields = [FIELD_OF[table.title] for table in kind.tables if table.title in FIELD_OF]
+    for field in vars(told):
+        assert getattr(reading.sheet, field) == (getattr(told, field) if field in fields else FRESH[field])
+
+
+def test_a_sheet_that_is_missing_from_all_of_them_is_told_and_left_as_the_books_have_it():
+    def take_out(book):
+        del book["Gear"]
+
+    reading = read(alter=take_out)
+    assert reading.faults == () and reading.sheet.gear == ()
+    assert [str(note) for note in reading.notes] == [
+        "Not in the workbook, and so left as the books have it: Gear."
+    ]
+
+
+@pytest.mark.parametrize(
+    "kind, told",
+    [
+        ("opening", [("Gear", "no yard is known yet")]),
+        ("prices", []),
+        ("count", [("Places counted", "no yard is known yet")]),
+    ],
+)
+def test_a_matter_alone_that_names_yards_wants_them_known(kind, told):
+    content = filled(replace(example(), counts=COUNTS), BOOKS, kind=kind)
+    assert [(one.sheet, one.what) for one in read_sheet(content, known()).faults] == told
+
+
+def test_prices_without_any_supplier_say_so_once():
+    def take_out(book):
+        for table in TABLES:
+            if table.title not in ("Prices", "Kits"):
+                del book[table.title]
+
+    assert faults(alter=take_out) == [
+        ("Prices", "", "no supplier is known yet", "Add the sheet Suppliers, with a row for each of them")
+    ]
+
+
+def test_a_workbook_that_reads_others_says_so():
+    content = repacked(altered({}), add={"xl/externalLinks/externalLink1.xml": "<externalLink/>"})
+    reading = read_sheet(content, known())
+    assert reading.sheet == example()
+    assert [str(note) for note in reading.notes] == [
+        "The workbook reads other files; what it last showed of them is taken."
+    ]

@@ -12,9 +12,10 @@ from openpyxl import load_workbook
 from apiary.errors import FutureDay
 from apiary.models import Colony, Yard
 from inventory import loading, uploads
-from inventory.models import Movement
+from inventory.models import Count, Movement
 from inventory.sheets import filled, opening
 from inventory.sheets.examples import example
+from inventory.sheets.kinds import KINDS
 from tests.inventory.sheets.workbooks import altered
 from tests.makers import make_catalogue, make_person
 
@@ -55,12 +56,12 @@ def test_the_template_is_downloaded_with_the_names_of_the_books(client, keeper):
 def test_it_works(client, keeper):
     tried = client.get(send(client, altered({})).url)
     page = tried.content.decode()
-    assert "my-gear.xlsx" in page and "Would post: 13 new." in page and "Post the workbook" in page
+    assert "my-gear.xlsx" in page and "Would post: 15 new." in page and "Post the workbook" in page
     assert not Movement.objects.exists() and not Yard.objects.exists()
 
     answer = client.post(tried.request["PATH_INFO"], follow=True)
     assert answer.redirect_chain[-1][0] == reverse("yards")
-    assert "Posted: 13 new." in answer.content.decode()
+    assert "Posted: 15 new." in answer.content.decode()
     assert Colony.objects.get(tag="M-01").events.get().who == keeper
 
 
@@ -154,3 +155,53 @@ def test_an_empty_workbook_of_a_keeper_known_posts_nothing_new(client, keeper):
     content = client.get(reverse("sheet-template")).content
     page = client.get(send(client, content).url).content.decode()
     assert "The workbook is empty: nothing to post" in page
+
+
+def shown(client, address):
+    """What the page's button sends."""
+    return {"shown": client.get(address).context["tried"].mark}
+
+
+def test_books_that_moved_since_the_dry_run_are_tried_again(client, keeper):
+    address = send(client, altered({})).url
+    words = shown(client, address)
+    client.post(send(client, altered({("Gear", "quantity", 2): 40})).url)
+    page = client.post(address, words, follow=True).content.decode()
+    assert "The books have changed since the sheet was tried" in page and "Post the workbook" in page
+    assert "Posted: 1 changed." in client.post(address, shown(client, address), follow=True).content.decode()
+
+
+def test_every_row_is_shown_with_its_place(client, keeper):
+    page = client.get(send(client, altered({})).url).content.decode()
+    assert "<td>Gear row 2</td><td>new</td><td>42</td>" in page and "<td>Winters row 3</td>" in page
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.code)
+def test_each_workbook_is_downloaded_and_sent_back(client, keeper, kind):
+    client.post(send(client, altered({})).url)
+    answer = client.get(reverse("sheet-to-fill-in", args=[kind.code]))
+    assert answer["Content-Disposition"] == f'attachment; filename="{kind.file}"'
+    page = client.get(send(client, answer.content, kind.file).url).content.decode()
+    assert "Would post: nothing new." in page and kind.file in page
+
+
+def test_no_such_workbook_and_no_such_place_are_refused(client, keeper):
+    assert client.get(reverse("sheet-to-fill-in", args=["honey"])).status_code == 404
+    answer = client.get(reverse("sheet-to-fill-in", args=["count"]), {"place": "nowhere"})
+    assert answer.status_code == 422 and "nowhere" in answer.content.decode()
+
+
+def test_a_count_sheet_filled_in_becomes_a_draft_with_its_differences_shown_before(client, keeper):
+    client.post(send(client, altered({})).url)
+    asked = {"place": "shed", "blind": "on"}
+    book = load_workbook(io.BytesIO(client.get(reverse("sheet-to-fill-in", args=["count"]), asked).content))
+    for row, quantity in ((2, 40), (3, 5)):
+        book["Counted"].cell(row, 6, quantity)
+    file = io.BytesIO()
+    book.save(file)
+    address = send(client, file.getvalue(), "count-sheet.xlsx").url
+    page = client.get(address).content.decode()
+    assert "<b>2 missing</b>" in page and "Make the drafts" in page and not Count.objects.exists()
+    answer = client.post(address, shown(client, address), follow=True)
+    assert answer.redirect_chain[-1][0] == reverse("count", args=[Count.objects.get().pk])
+    assert "Made 1 draft of counts" in answer.content.decode()

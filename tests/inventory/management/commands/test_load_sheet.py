@@ -5,11 +5,12 @@ import io
 
 import pytest
 from django.core.management import CommandError, call_command
+from openpyxl import load_workbook
 
 from apiary.models import Colony, Yard
 from inventory import loading
 from inventory.management.commands.load_sheet import Command
-from inventory.models import Act
+from inventory.models import Act, Count
 from tests.inventory.sheets.workbooks import altered
 
 pytestmark = pytest.mark.django_db
@@ -41,12 +42,12 @@ def refused(*args, **options):
 
 def test_it_works(sheet):
     told = said(sheet(), "--day", "2026-09-01")
-    assert "colonies     2        0         0" in told and told.endswith("Posted: 13 new.\n")
+    assert "colonies     2        0         0" in told and told.endswith("Posted: 15 new.\n")
     assert Act.objects.get(name="load sheet").day == dt.date(2026, 9, 1)
 
 
 def test_a_dry_run_posts_nothing(sheet):
-    assert said(sheet(), "--dry-run").endswith("Would post: 13 new.\n")
+    assert "Would post: 15 new.\n" in said(sheet(), "--dry-run")
     assert not Yard.objects.exists()
 
 
@@ -116,3 +117,37 @@ def test_nothing_named_is_told_what_to_name():
 
 def test_the_help_says_where_to_begin():
     assert "Begin with --template my-gear.xlsx" in Command.help
+
+
+def test_only_what_was_tried_is_loaded_where_that_is_asked(sheet):
+    mark = said(sheet(), "--dry-run").split()[-1]
+    path = sheet({("Gear", "quantity", 2): 40})
+    told, _ = refused(path, "--as-tried", mark)
+    assert told.startswith("Nothing was posted. The books have changed since the sheet was tried")
+    assert not Yard.objects.exists()
+    assert said(path, "--as-tried", said(path, "--dry-run").split()[-1]).endswith("Posted: 15 new.\n")
+
+
+def test_each_row_is_told_with_its_place(sheet):
+    assert "Gear row 2: Shed: medium box, 10 frames: new, 42\n" in said(sheet(), "--dry-run")
+
+
+def test_a_count_becomes_a_draft_or_corrects_the_book(sheet, tmp_path):
+    said(sheet(), "--day", "2026-09-01")
+    path = tmp_path / "count.xlsx"
+    said("--template", str(path), "--kind", "count", "--place", "shed", "--day", "2026-10-01")
+    book = load_workbook(path)
+    assert book["Counted"]["E2"].value == 42
+    book["Counted"]["F2"] = 40
+    book.save(path)
+    told = said(str(path), "--dry-run", "--day", "2026-10-01")
+    assert "  Shed: Medium box, 10 frames: booked 42, counted 40, 2 missing\n" in told
+    assert "Would make 1 draft of counts" in told and not Count.objects.exists()
+    said(str(path), "--day", "2026-10-01", "--correct")
+    assert Count.objects.get().status == Count.Status.POSTED
+
+
+def test_a_place_nobody_knows_is_refused(sheet, tmp_path):
+    said(sheet())
+    told, _ = refused("--template", str(tmp_path / "c.xlsx"), "--kind", "count", "--place", "nowhere")
+    assert told == "There is no place 'nowhere'. The books have: shed, mill-field."
