@@ -2,7 +2,8 @@
 
 Takes a yard's visits, what must come home when, and lots to be brought with the weeks in which each may travel; gives
 trips. Sweeps back from the last week: a lot that can still go earlier gives way to one that cannot, and an extra trip
-is opened only for what cannot go earlier still. For pieces of one kind no plan has fewer extra trips.
+is opened only for what cannot go earlier still. For pieces of one kind no plan has fewer extra trips;
+mixed pieces now and then take one more than they must.
 """
 
 from collections import Counter
