@@ -18,7 +18,7 @@ def test_acts_questions_and_runs_hold_on_postgresql_as_on_sqlite():
     url = os.environ.get("POSTGRES_URL")
     need(url, "a PostgreSQL server (its address in POSTGRES_URL)")
     command = [sys.executable, "-m", "pytest", "-p", "no:cacheprovider", *FOLDERS]
-    command += ["-m", "django_db and not browser and not office"]
+    command += ["-m", "django_db and not browser and not office and not long"]
     done = subprocess.run(
         command,
         cwd=ROOT,
