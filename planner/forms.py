@@ -13,7 +13,7 @@ from django.utils import timezone
 from django.utils.text import slugify
 
 from planner.errors import Refused
-from planner.intake import keeper_facts, operation_as_of
+from planner.intake import keeper_facts, operation_as_of, past_winters
 from planner.models import Season
 from planner.season.assumptions import AnswerFaults, assumptions_of
 from planner.season.question import JUDGEMENT, Question
@@ -208,9 +208,12 @@ class AnswersForm(forms.Form):
 
     def _asked(self, question):
         is_choice = question.kind in ("choice", "flag")
+        usual = usual_words(question, self.season.starts_on)
+        if question.kind == "winters":
+            usual = winters_in_words(past_winters(self.season.starts_on))
         return AskedQuestion(
             field=self[question.key],
-            usual=usual_words(question, self.season.starts_on),
+            usual=usual,
             span="" if is_choice else span_words(question),
             unit=unit_words(question, self.keeper.money),
             source="" if is_choice and question.source == JUDGEMENT else source_words(question),

@@ -12,6 +12,7 @@ from django.db.models import Prefetch
 
 from apiary.colonies import yards_on
 from apiary.models import Colony, FlowWindow, HiveSet, Keeper, Yard
+from apiary.winters import winters_told
 from inventory.gear import Condition
 from inventory.models import (
     GearSet,
@@ -62,6 +63,7 @@ def operation_as_of(day, *, begun=None):
         truck_lb=keeper.truck_lb,
         truck_cubic_ft=keeper.truck_cubic_ft,
         so_far=_so_far(day, begun),
+        winters=past_winters(day),
     )
 
 
@@ -85,6 +87,11 @@ def _so_far(day, begun):
 def keeper_facts():
     """Whose bees these are: region, money, truck. The usual ones before the keeper has told any."""
     return Keeper.objects.first() or Keeper(name="")
+
+
+def past_winters(day):
+    """Colonies in and out of the winters told that had begun by that year."""
+    return winters_told(until=day.year)
 
 
 def _shed():

@@ -141,9 +141,11 @@ class Assumptions:
 
 
 def assumptions_of(answers, *, start, region="", operation=None, begun=None):
-    """The assumptions of these answers; with the operation given, also checked against its yards. `begun`: first day of
-    the season where that is before `start`."""
+    """The assumptions of these answers; with the operation given, also checked against its yards, and the past
+    winters it knows taken where none are answered. `begun`: first day of the season where that is before `start`."""
     answers = {key: value for key, value in answers.items() if value not in (None, "")}
+    if operation is not None and operation.winters:
+        answers = {"winters": operation.winters, **answers}
     told = str(answers.get("region", region))
     messages, values = {}, {}
     for key in answers.keys() - {question.key for question in QUESTIONS}:

@@ -158,6 +158,7 @@ class Operation:
     truck_lb: int = 1000
     truck_cubic_ft: int = 50
     so_far: SoFar = SoFar()
+    winters: tuple[tuple[int, int], ...] = ()  # colonies in and out of past winters, as the books were told
     home: str = ""  # code of the hive set new hives are supposed to be; usually what most stand in
 
     @cached_property

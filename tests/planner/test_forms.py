@@ -4,6 +4,7 @@ from decimal import Decimal
 
 import pytest
 
+from apiary.winters import tell_winter
 from planner.forms import AnswersForm, RunForm, SeasonForm
 from planner.season.questions import QUESTIONS, questions_for
 from tests import makers
@@ -71,6 +72,11 @@ def test_winters_are_typed_in_pairs_and_shown_as_they_were(season):
     asked = question_of(shown, "winters")
     assert (asked.own, asked.usual, asked.span, asked.is_choice) == (True, "", "", False)
     assert 'placeholder="60/44, 72/58"' in str(shown["winters"])
+
+
+def test_winters_the_books_were_told_are_the_usual_ones(season):
+    tell_winter(autumn=2020, went_in=60, came_out=44)
+    assert question_of(AnswersForm(season), "winters").usual == "60/44"
 
 
 def test_winters_stored_as_pairs_are_shown_as_typed(season):

@@ -7,6 +7,7 @@ import pytest
 
 from apiary import colonies
 from apiary.models import Colony, HiveSet, Yard
+from apiary.winters import tell_winter
 from inventory import ledger
 from inventory.gear import Condition
 from inventory.ledger import Line
@@ -208,3 +209,9 @@ def test_a_season_under_way_tells_what_became_of_it_so_far(db):
     assert (so_far.colonies_begun, so_far.splits_made, so_far.nucs_sold) == (11, 1, 0)
     assert so_far.dead == ((outfit.DAY - dt.timedelta(days=9), 1), (outfit.DAY + dt.timedelta(days=60), 1))
     assert operation_as_of(outfit.DAY).so_far.colonies_begun is None
+
+
+def test_past_winters_the_books_were_told_are_read(shed):
+    tell_winter(autumn=2023, went_in=60, came_out=44)
+    tell_winter(autumn=2026, went_in=70, came_out=50)
+    assert operation_as_of(DAY).winters == ((60, 44),)

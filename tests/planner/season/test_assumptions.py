@@ -127,3 +127,12 @@ def test_limits_by_strength():
     answers = assumptions_of({}, start=DAY, region="north")
     assert [answers.splits_of(word) for word in ("strong", "fair", "weak", "split")] == [2, 1, 0, 0]
     assert [answers.drawn_by(word) for word in ("strong", "fair", "weak", "split")] == [15, 10, 5, 5]
+
+
+def test_past_winters_of_the_books_stand_where_none_are_answered():
+    told = operation(winters=((60, 54), (70, 64)))
+    books = assumptions_of({}, start=DAY, region="north", operation=told)
+    typed = assumptions_of({"winters": "60/54, 70/64"}, start=DAY, region="north")
+    own = assumptions_of({"winters": "60/30"}, start=DAY, region="north", operation=told)
+    assert (books.winters, books.survival_share) == (typed.winters, typed.survival_share)
+    assert own.winters == ((60, 30),) and own.survival_share < books.survival_share
