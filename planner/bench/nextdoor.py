@@ -3,14 +3,17 @@
 Takes an Instance; gives plain numbers. The curve's seconds cover all it builds; the cold one solves each budget anew.
 """
 
+from contextlib import ExitStack
 from dataclasses import replace
 
 from apiary.bench.measuring import timed
 from planner.solution import solve
 from planner.solution.clock import Clock
+from planner.solution.nearby.companion import Companion
+from planner.solution.nearby.halves import Halves, pays
 from planner.solution.nearby.judging import Judge
 from planner.solution.nearby.moves import moves
-from planner.solution.nearby.sweep import Sweep
+from planner.solution.threads import keep_to_one_thread
 from planner.solution.warm import WarmScenarios
 
 BUDGETS = 12
@@ -38,15 +41,18 @@ def pack_by_pack(*, instance, seconds):
 def curve_by_one_master(*, instance, seconds, gap):
     """Twelve budgets by one master: seconds, and whether each is proven."""
     problem = instance.problem()
+    keep_to_one_thread()
     found, spent = timed(lambda: _curve(problem, gap, seconds))
-    return {"seconds": spent, "done": all(_is_proven(best.objective, best.bound, gap) for best in found)}
+    proven = [_is_proven(best.objective, best.bound, gap) for best in found.values()]
+    return {"seconds": spent, "done": all(proven) and len(proven) == BUDGETS}
 
 
 def _curve(problem, gap, seconds):
-    sweep = Sweep(
-        problem, WarmScenarios(problem), gap=gap, clock=Clock(seconds), tell=lambda stage, bound, gap: None
-    )
-    return [sweep.best(budget) for budget in budgets_of(problem)]
+    settings = {"gap": gap, "clock": Clock(seconds), "tell": lambda stage, bound, gap: None}
+    with ExitStack() as ending:
+        companion = ending.enter_context(Companion(problem)) if pays(problem) else None
+        halves = Halves(problem, WarmScenarios(problem), companion=companion, **settings)
+        return halves.points(budgets_of(problem), ())[0]
 
 
 def curve_by_cold_solves(*, instance, seconds, gap):

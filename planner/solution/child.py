@@ -17,6 +17,7 @@ from planner.solution import plan_json
 from planner.solution.nearby import nearby_json
 from planner.solution.nearby.studying import study
 from planner.solution.solving import solve
+from planner.solution.threads import keep_to_one_thread
 
 TASKS: dict[str, tuple[Callable, Callable]] = {
     "solve": (solve, plan_json.as_json),
@@ -31,6 +32,8 @@ def main():
     os.dup2(os.open(os.devnull, os.O_WRONLY), 1)  # solvers greet on standard output
     parent, what, arguments, settings = pickle.load(sys.stdin.buffer)
     threading.Thread(target=_watch, args=(parent,), daemon=True).start()
+    if what == "study":
+        keep_to_one_thread()  # a second process works beside it
     act, told = TASKS[what]
     _write(out, {"answer": told(act(*arguments, **settings, progress=_teller(out)))})
 

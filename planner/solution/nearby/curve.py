@@ -9,8 +9,8 @@ from dataclasses import replace
 
 from planner.solution.nearby.budgets import round_budgets
 from planner.solution.nearby.direct import Direct
+from planner.solution.nearby.halves import Halves
 from planner.solution.nearby.records import BudgetPoint
-from planner.solution.nearby.sweep import Sweep
 from planner.solution.solving import FINE_GAP, MANY_SCENARIOS
 from planner.solution.two_phase import CannotCut, suits
 from planner.solution.valuing import ordered
@@ -18,22 +18,26 @@ from planner.solution.valuing import ordered
 DUST = 1e-6
 
 
-def curve(problem, plan, warm, *, budgets, more, less, gap, clock, tell):
-    """({budget: point}, budgets shown); fewer points than shown where time ran out."""
+def curve(problem, plan, warm, *, budgets, more, less, gap, clock, tell, companion=None):
+    """({budget: point}, budgets shown); fewer points than shown where time ran out. `companion`: see halves.py."""
     settings = {"gap": gap, "clock": clock, "tell": tell}
-    asked = {"budgets": budgets, "more": more, "less": less, "clock": clock}
+    asked = {"budgets": budgets, "more": more, "less": less}
     direct = Direct(problem=problem, **settings)
-    if suits(problem) and len(problem.scenarios) >= MANY_SCENARIOS and gap >= FINE_GAP:
+    if by_cuts(problem, gap):
         try:
-            sweep = Sweep(problem, warm, **settings)
-            sweep.know(plan.packs())
-            return _curve(problem, plan, sweep, **asked)
+            halves = Halves(problem, warm, packs=plan.packs(), companion=companion, **settings)
+            return _curve(problem, plan, halves, **asked)
         except CannotCut:
             pass
     return _curve(problem, plan, direct, **asked)
 
 
-def _curve(problem, plan, engine, *, budgets, more, less, clock):
+def by_cuts(problem, gap):
+    """Whether cuts are the way: possible, many scenarios and a gap cuts reach quickly."""
+    return suits(problem) and len(problem.scenarios) >= MANY_SCENARIOS and gap >= FINE_GAP
+
+
+def _curve(problem, plan, engine, *, budgets, more, less):
     own = problem.budget
     least = engine.least() or 0.0
     if budgets is None:
@@ -42,15 +46,7 @@ def _curve(problem, plan, engine, *, budgets, more, less, clock):
         budgets = round_budgets(least=least, most=most, own=own)
     beside = [plan.spend - less] if own is None else [own - less, own, own + more]
     wanted = sorted({*budgets, *(money for money in beside if money >= least - DUST)})
-    found = {}
-    for done, money in enumerate(wanted):
-        if clock.is_over():
-            break
-        share = clock.left() / (len(wanted) - done)  # what one point leaves, the next ones have
-        best = engine.best(money, share, closely=money in beside)
-        if best.bound is not None:
-            found[money] = best
-    fractions = dict(zip(found, engine.in_fractions(list(found)), strict=True)) if found else {}
+    found, fractions = engine.points(wanted, beside)
     return _points(problem, plan, found, fractions), sorted(budgets)
 
 
@@ -59,16 +55,16 @@ def _points(problem, plan, found, fractions):
     for best in found.values():
         if best.packs is not None:
             orders.append((ordered(problem, best.packs).spend, best.objective, best.packs))
-    points, upper = {}, float("inf")
+    points, upper, lowest = {}, float("inf"), float("inf")
     for money in sorted(found, reverse=True):
         within = [order for order in orders if order[0] <= money + DUST]
         if not within:
             continue
         spend, objective, packs = max(within, key=lambda order: order[1])
-        loose = found[money].bound if fractions[money] is None else fractions[money]
-        upper = max(min(upper, found[money].bound, loose), objective)
+        lowest = min(lowest, found[money].bound if fractions[money] is None else fractions[money])
+        upper = max(min(upper, found[money].bound, lowest), objective)
         point = BudgetPoint(
-            budget=money, spend=spend, objective=objective, bound=upper, fractions=loose, packs=packs
+            budget=money, spend=spend, objective=objective, bound=upper, fractions=lowest, packs=packs
         )
-        points[money] = replace(point, fractions=max(loose, objective))
+        points[money] = replace(point, fractions=max(lowest, objective))
     return points

@@ -2,7 +2,7 @@
 
 Takes an OrderPart made without a budget; gives points in fractions and in whole numbers as the two-phase master does.
 In whole numbers only cuts near to binding about the points weighed last are asked; the bound is as true without the
-rest.
+rest. Packs are capped by what the budget at hand can pay for.
 """
 
 import highspy
@@ -10,23 +10,21 @@ import numpy as np
 
 from planner.solution.two_phase.master import Master
 
-NEAR, WIDE = (
-    0.002,
-    0.03,
-)  # of what all earn: a cut further from binding is left out, in whole numbers and in fractions
+NEAR, WIDE = 0.002, 0.03  # of what all earn: cuts further from binding are left out, whole and in fractions
 WIDER = 5
 RECENT = 16  # points weighed last
 
 
 class CutMaster(Master):
-    def __init__(self, part, groups):
+    def __init__(self, part, groups, near=NEAR):
         self.slopes, self.values = np.zeros((0, len(part.packs))), np.zeros(0)
         self.of_group, self.rows = np.zeros(0, dtype=int), np.zeros(0, dtype=np.int32)
         self.recent: list = []
-        self.share = NEAR
+        self.near_share = self.share = near
         self.origin = np.zeros(len(part.packs))
         super().__init__(part, groups)
         self.own_limits = self.lowest.copy(), self.highest.copy()
+        self.ties = _ties(part, set(self.choices.tolist()))
         self.budget_row = self.solver.getNumRow()
         where = np.flatnonzero(self.costs)
         for solver in (self.solver, self.rough):
@@ -41,8 +39,25 @@ class CutMaster(Master):
         self.lowest, self.highest = (limits.copy() for limits in self.own_limits)
         for column in range(self.count):
             self.free(column)
+        self._tie()
         self.recent = [self.packs(columns) for columns in points]
         self._hold_cuts(self._matter(WIDE) if points else np.ones(len(self.rows), dtype=bool))
+
+    def cap(self, budget):
+        """No more packs than the budget can pay for, and choices tied to those: tighter, the whole orders the same."""
+        for column in np.flatnonzero(self.costs < 0):
+            if column not in self.choices:
+                most = budget / -self.costs[column]
+                most = np.floor(most + 1e-9) if self.whole[column] else most
+                if most < self.highest[column]:
+                    self.narrow(column, min(self.lowest[column], most), most)
+        self._tie()
+
+    def _tie(self):
+        """packs ≤ most · choice, the most as it is now."""
+        for row, column, choice, most in self.ties:
+            for solver in (self.solver, self.rough):
+                solver.changeCoeff(row, choice, -float(min(most, self.highest[column])))
 
     def _hold_cuts(self, wanted):
         """The programme in fractions keeps these cuts and no others."""
@@ -72,9 +87,9 @@ class CutMaster(Master):
 
     def in_whole_numbers(self, gap, seconds, *, start=None, seed=1, tell=None):
         """As any master's; asked again without progress (a higher seed), with cuts further from binding too."""
-        self.share = NEAR * WIDER ** (seed - 1)
+        self.share = self.near_share * WIDER ** (seed - 1)
         found = super().in_whole_numbers(gap, seconds, start=start, seed=seed, tell=tell)
-        self.share = NEAR
+        self.share = self.near_share
         return found
 
     def _model(self):
@@ -129,3 +144,15 @@ class CutMaster(Master):
         found = self.relaxed(seconds)
         self.solver.changeColsCost(self.count, every, self.costs)
         return None if found.columns is None else self.spend(found.columns)
+
+
+def _ties(part, choices):
+    """(row, packs, choice, most) of the rows packs ≤ most · choice of one column of packs."""
+    found = []
+    for row, (_, terms, sense, bound) in enumerate(part.rows):
+        if sense < 0 and not bound and len(terms) == 2:
+            numbers = sorted((value, column.number) for column, value in terms.items())
+            (most, choice), (one, packs) = numbers
+            if one == 1 and most < 0 and choice in choices and packs not in choices:
+                found.append((row, packs, choice, -most))
+    return found

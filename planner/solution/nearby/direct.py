@@ -50,6 +50,17 @@ class Direct:
         best = self.best(None)
         return None if best.packs is None else ordered(self.problem, best.packs).spend
 
+    def points(self, budgets, closely):
+        """({budget: Best}, {budget: objective in fractions}) of rising budgets, looked at `closely` where named."""
+        found = {}
+        for done, budget in enumerate(budgets):
+            if self.clock.is_over():
+                break
+            best = self.best(budget, self.clock.left() / (len(budgets) - done), closely=budget in closely)
+            if best.bound is not None:
+                found[budget] = best
+        return found, dict(zip(found, self.in_fractions(list(found)), strict=True)) if found else {}
+
     def in_fractions(self, budgets):
         """The objective under each budget where nothing has to be whole; None where nothing serves every must-use."""
         programme = build(replace(self.problem, budget=max(budgets)))

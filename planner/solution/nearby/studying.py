@@ -4,8 +4,12 @@ Takes a Problem and its Plan; gives a Nearby: moves first, then the curve, its k
 money would do. What time does not allow is left out, and said.
 """
 
+from contextlib import ExitStack
+
 from planner.solution.clock import Clock
-from planner.solution.nearby.curve import curve
+from planner.solution.nearby.companion import Companion
+from planner.solution.nearby.curve import by_cuts, curve
+from planner.solution.nearby.halves import pays
 from planner.solution.nearby.judging import Judge
 from planner.solution.nearby.knee import knee_of
 from planner.solution.nearby.moves import moves
@@ -19,12 +23,21 @@ def study(problem, plan, *, budgets=None, more=100.0, less=300.0, gap=0.001, sec
     clock, tell = Clock(seconds), progress or (lambda stage, bound, gap: None)
     if not plan.is_order:
         return nothing(clock.spent(), "There is no order, so nothing lies next to it.")
+    with ExitStack() as ending:
+        companion = (
+            ending.enter_context(Companion(problem)) if by_cuts(problem, gap) and pays(problem) else None
+        )
+        settings = {"budgets": budgets, "more": more, "less": less, "gap": gap, "clock": clock, "tell": tell}
+        return _study(problem, plan, companion, **settings)
+
+
+def _study(problem, plan, companion, *, budgets, more, less, gap, clock, tell):
     tell("one pack more or fewer", None, None)
     judge = Judge(problem, clock)
     moved = moves(problem, plan.packs(), judge.worths)
     tell("other budgets", None, None)
     settings = {"budgets": budgets, "more": more, "less": less, "gap": gap, "clock": clock, "tell": tell}
-    points, shown = curve(problem, plan, judge.warm, **settings)
+    points, shown = curve(problem, plan, judge.warm, companion=companion, **settings)
     missing = len(moved) < 2 * len(plan.here_and_now) or len(points) < len(shown)
     return Nearby(
         moves=moved,

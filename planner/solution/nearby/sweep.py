@@ -10,8 +10,9 @@ import numpy as np
 
 from planner.programme.here_and_now import order_part
 from planner.solution.clock import Clock
-from planner.solution.nearby.cut_master import CutMaster
+from planner.solution.nearby.cut_master import NEAR, CutMaster
 from planner.solution.nearby.direct import Best
+from planner.solution.nearby.together import Together
 from planner.solution.two_phase.earnings import Earnings
 from planner.solution.two_phase.search import NoOrder, Search
 from planner.solution.valuing import ordered
@@ -19,10 +20,14 @@ from planner.solution.warm import NoRecourse
 
 FINE, COARSE = 10, 20  # groups of scenarios: fewer make whole numbers easier to prove, more take fewer points
 FINE_GAP = 0.002
+NEAR_FINE = 0.006  # a fine gap needs more of the cuts in whole numbers: else most proofs lead astray
 STEPS_NEAR, NEAR_SHARE = 4, 0.2
 LITTLE = 0.05
 CLOSE_GAP, CLOSE_STEPS = 5e-5, 3
 STEPS = 80
+FIRST_STEP = (
+    0.8  # towards the master's point: its cuts are good already, the point of a smaller budget is far
+)
 DUST = 1e-6
 
 
@@ -31,8 +36,10 @@ class Sweep:
         self.problem, self.gap, self.clock, self.tell = problem, gap, clock, tell
         free = replace(problem, budget=None)
         part = order_part(free)
-        self.earnings = Earnings(free, warm, list(part.packs), FINE if gap < FINE_GAP else COARSE)
-        self.master = CutMaster(part, self.earnings.groups)
+        self.earnings = Earnings(
+            free, Together(warm.scenarios), list(part.packs), FINE if gap < FINE_GAP else COARSE
+        )
+        self.master = CutMaster(part, self.earnings.groups, NEAR_FINE if gap < FINE_GAP else NEAR)
         self.last = None
         self.orders: list = []  # (spend, objective, columns) of every best order
 
@@ -90,6 +97,19 @@ class Sweep:
         self.orders.append((spend, search.best, search.best_columns))
         return Best(packs=packs, objective=objective, bound=None if bound is None else max(bound, objective))
 
+    def points(self, budgets, closely, *, after=0):
+        """({budget: Best}, {budget: objective in fractions}) of rising budgets, looked at `closely` where named; each
+        has its share of the time, as have as many `after` them."""
+        found: dict = {}
+        for done, budget in enumerate(budgets):
+            if self.clock.is_over():
+                break
+            share = self.clock.left() / (len(budgets) + after - done)  # what one leaves, the next ones have
+            best = self.best(budget, share, closely=budget in closely)
+            if best.bound is not None:
+                found[budget] = best
+        return found, dict(zip(found, self.in_fractions(list(found)), strict=True))
+
     def in_fractions(self, budgets):
         """The objective under each budget where nothing has to be whole, by all cuts found: never too low."""
         found = []
@@ -107,6 +127,8 @@ class Sweep:
             if (budget is None or spend <= budget + DUST) and worth > search.best:
                 search.best, search.best_columns = worth, columns
         self.master.begin_at(budget, [x for x in (search.looked, search.best_columns) if x is not None])
+        if budget is not None:
+            self.master.cap(budget)
         return search
 
     def _packs(self, columns):
@@ -128,7 +150,7 @@ class BudgetSearch(Search):
             super().look_in_fractions()
             self.start = self.worth(self.looked)
             return
-        step, near = 0.5, (2 if self.master.whole.any() else 1) * self._settled()
+        step, near = FIRST_STEP, (2 if self.master.whole.any() else 1) * self._settled()
         for _ in range(STEPS):
             found = self.relaxed()
             if found.bound is None:
@@ -156,6 +178,38 @@ class BudgetSearch(Search):
             self.worth(found.columns)
             if turn and self.best <= before:
                 return
+
+    def rule_out(self):
+        """Holds choices that no order better than the best by the gap can have; narrowing packs too takes more time
+        than it saves here."""
+        if self.best_columns is None or (self.upper, self.best) == self.priced_at:
+            return
+        self.priced_at = self.upper, self.best
+        wanted = self._enough(0.9)
+        for column in self.master.choices:
+            if self.master.lowest[column] < self.master.highest[column] and not self.clock.is_over():
+                self._rule_out_choice(column, wanted)
+        self.ruled_out = max(self.ruled_out, wanted)
+
+    def _rule_out_choice(self, column, wanted):
+        for value in (0.0, 1.0):
+            if self.master.best_worth_holding(column, value, self.clock.left()) < wanted:
+                self.master.narrow(column, 1.0 - value, 1.0 - value)
+                return
+
+    def _enough(self, share):
+        """The worth above the best by this share of the gap: a bound no higher is near enough."""
+        return self.best + share * self.gap * max(1.0, abs(self.best))
+
+    def _bound_teller(self):
+        """Also ends the proof once the bound is near enough."""
+        told, enough = super()._bound_teller(), self._enough(0.95)
+
+        def tell(bound):
+            told(bound)
+            return bound <= enough
+
+        return tell
 
     def look_closely(self):
         """Betters the best order pack by pack until no order near it seems better."""

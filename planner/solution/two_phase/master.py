@@ -157,7 +157,7 @@ class Master:
 
     def in_whole_numbers(self, gap, seconds, *, start=None, seed=1, tell=None):
         """A good point in whole numbers and a bound over all of them. Only the bound is sought: HiGHS's own search for
-        points, programmes within the programme, takes longer than the proof."""
+        points, programmes within the programme, takes longer than the proof. It ends once tell(bound) is true."""
         options = {"time_limit": max(seconds, 0.1), "mip_rel_gap": gap, "random_seed": seed}
         options |= dict.fromkeys(WITHIN, False)
         return self._whole(self._model(), options, start=start, tell=tell)
@@ -235,8 +235,8 @@ class Master:
 
 def _report_bounds(solver, tell):
     def report(kind, message, found, given, user):
-        if abs(found.mip_dual_bound) < LARGE:
-            tell(found.mip_dual_bound)
+        if abs(found.mip_dual_bound) < LARGE and tell(found.mip_dual_bound):
+            given.user_interrupt = True
 
     solver.setCallback(report, None)
     solver.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)

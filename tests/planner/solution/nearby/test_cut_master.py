@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from planner.programme.here_and_now import order_part
-from planner.solution.nearby.cut_master import CutMaster
+from planner.solution.nearby.cut_master import NEAR, WIDER, CutMaster
 from tests.planner.small_problems import small_problem
 
 
@@ -59,4 +59,4 @@ def test_asked_again_without_progress_it_takes_cuts_further_from_binding(monkeyp
     monkeypatch.setattr(found, "_matter", lambda share: shares.append(share) or np.ones(1, dtype=bool))
     for seed in (1, 2, 3):
         found.in_whole_numbers(1e-6, 5, seed=seed)
-    assert shares == pytest.approx([0.002, 0.01, 0.05])
+    assert shares == pytest.approx([NEAR, NEAR * WIDER, NEAR * WIDER**2])
