@@ -11,21 +11,34 @@ NOWHERE = "neither owned nor in this order: bought in season if the year asks fo
 
 
 def sentences(section):
-    hauling = [
-        said for said in (_loads(section), enough(section), _free(section), _too_large(section)) if said
-    ]
+    hauling = [said for said in _of_hauling(section) if said]
     rest = (section.bench.said, _feed(section), _pulls(section), _stands(section))
     return replace(section, sentences=(*hauling, *(said for said in rest if said)), hauling=len(hauling))
+
+
+def _of_hauling(section):
+    yield enough(section)
+    yield in_time(section)
+    yield _free(section)
+    yield _loads(section)
+    yield _shares(section)
+    yield _too_large(section)
 
 
 def _loads(section):
     if not section.loads:
         return "Nothing is to be hauled: what the yards want lies there."
-    extra = section.extra_trips
     return (
         f"{number(len(section.loads))} loads within {number(section.truck_lb)} lb and {number(section.truck_cubic_ft)} cubic "
-        f"feet; {_extra(extra)} A load goes to one yard: the books know the way from home to each yard, not between them. "
-        "Where two lie on one round, load them together as far as both fit. "
+        f"feet; {_extra(section.extra_trips)} A load goes to one yard: the books know the way from home to each yard, not "
+        "between them. Where two lie on one round, load them together as far as both fit."
+    )
+
+
+def _shares(section):
+    if not section.loads:
+        return ""
+    return (
         f"Each yard gets what {section.level_in_100} of its seasons in 100 put to use at most. Where that is more than there "
         "is, the yards share by their mean need and the rest waits in the shed for the next visit that is due"
         f"{_in_season(section.in_season)}."
@@ -47,13 +60,21 @@ def _extra(extra):
 
 
 def enough(section):
-    """In how many seasons the hauling plan is enough, what that means, and where it fails first."""
+    """In how many seasons the hauling plan is enough, and what that means."""
+    told = section.fresh or section.planned
+    return (
+        f"In {told.enough_in_100} seasons of 100 this hauling plan is enough: its trips carry all that the season asks for "
+        f"(in {told.trips_in_100}), and no yard waits longer than its next visit while a piece lies idle "
+        f"(in {told.in_turn_in_100}). {_tried_on(section)}"
+    )
+
+
+def in_time(section):
+    """How much is there when wanted, and where the plan fails first."""
     told = section.fresh or section.planned
     said = (
-        f"In {told.enough_in_100} seasons of 100 this hauling plan is enough: its trips carry all that the season asks for "
-        f"(in {told.trips_in_100}), and no yard waits longer than its next visit while a piece lies idle (in {told.in_turn_in_100}). "
-        f"{_tried_on(section)} {percent(told.on_time_share, 0)} of the pieces are at their yard when they are wanted; what a "
-        "yard is seen to lack comes on its next visit: load that first."
+        f"{percent(told.on_time_share, 0)} of the pieces are at their yard when they are wanted; what a yard is seen to lack "
+        "comes on its next visit: load that first."
     )
     full = next(iter(told.full), None)
     if full is not None:

@@ -1,11 +1,14 @@
-"""The sheets Hauling (a load a printed page), Assembly (by week) and Feed.
+"""The sheets Hauling (the loads of a week begin a printed page), Assembly (by week) and Feed.
 
 Takes the workbook, the report's section of what follows the order and the paper; adds the sheets. Sums are formulas.
 """
 
+import itertools
+
 from openpyxl.worksheet.pagebreak import Break
 
 from inventory.printed.cells import (
+    BESIDE,
     BOLD,
     COUNT,
     DAY,
@@ -21,6 +24,7 @@ from inventory.printed.cells import (
     title,
     widths,
 )
+from planner.after.records import VISIT
 from planner.plan.words import day_words
 
 LOAD_WIDTHS = (46, 12, 12, 26)
@@ -41,9 +45,13 @@ def write_hauling(sheet, section, paper):
         sheet, "Hauling", f"The truck takes {section.truck_lb:,} lb and {section.truck_cubic_ft} cubic feet."
     )
     row = _said(sheet, 3, (*section.sentences[: section.hauling], CAUTION))
-    for load in section.loads:
+    row = _free(sheet, row + 1, section.free) if section.free else row
+    for week, loads in itertools.groupby(section.loads, key=lambda load: load.day):
         sheet.row_breaks.append(Break(id=row - 1))
-        row = _load(sheet, row, load)
+        text(sheet, row, 1, f"Week of {day_words(week)}", font=HEAD)
+        row += 1
+        for load in loads:
+            row = _load(sheet, row, load)
     widths(sheet, *LOAD_WIDTHS)
     prints(sheet, wide=False, paper=paper, repeat=2, last_column=4, last_row=row - 1)
 
@@ -57,9 +65,22 @@ def _said(sheet, row, sentences):
     return row
 
 
+def _free(sheet, row, free):
+    """Days to keep free for second trips."""
+    head_row(sheet, row, ("Keep a day free for", "Trips", "Week of", "Seasons of 100"), right=(2, 3, 4))
+    for each in free:
+        row += 1
+        text(sheet, row, 1, f"{each.yard_name}, {each.what}")
+        figure(sheet, row, 2, each.trips, COUNT)
+        figure(sheet, row, 3, each.day, DAY)
+        figure(sheet, row, 4, each.in_100, COUNT)
+        rule(sheet, row, 4)
+    return row + 2
+
+
 def _load(sheet, row, load):
-    text(sheet, row, 1, f"Load {load.number}: {load.yard_name}", font=HEAD)
-    text(sheet, row + 1, 1, f"Week of {day_words(load.day)}, {load.rides}")
+    text(sheet, row, 1, f"Load {load.number}: {load.yard_name}", font=BOLD)
+    text(sheet, row + 1, 1, "On a visit that is due" if load.rides == VISIT else load.rides.capitalize())
     row = _leg(sheet, row + 2, "Out", load.out)
     return _leg(sheet, row, "Home", load.home) + 1
 
@@ -67,12 +88,12 @@ def _load(sheet, row, load):
 def _leg(sheet, row, way, leg):
     if not leg.carried:
         return row
-    head_row(sheet, row, (way, "Pieces", "Unit", "Loaded"), right=(2,))
+    head_row(sheet, row, (way, "Pieces", "Unit", "Loaded"), right=(2,), beside=(3,))
     for line in leg.carried:
         row += 1
         text(sheet, row, 1, f"{line.name}{', full' if line.full else ''}")
         figure(sheet, row, 2, line.pieces, COUNT)
-        text(sheet, row, 3, line.unit)
+        text(sheet, row, 3, line.unit, align=BESIDE)
         rule(sheet, row, 4)
     row += 1
     text(sheet, row, 1, f"{leg.lb:,} lb, {leg.cubic_ft:g} cubic feet", font=BOLD)
@@ -81,20 +102,20 @@ def _leg(sheet, row, way, leg):
 
 def write_assembly(sheet, section, paper):
     bench = section.bench
-    title(sheet, "Assembly", bench.said)
+    title(sheet, "Assembly", f"{bench.said} Below it is begun as soon as the gear is there.")
     heads = ("Week of", "Evening", "Work", "Pieces", "Minutes")
-    head_row(sheet, 3, heads, right=(2, 4, 5))
+    head_row(sheet, 3, heads, right=(1, 2, 4, 5), beside=(3,))
     row = 4
     for row, evening in enumerate(bench.evenings, 4):
         figure(sheet, row, 1, evening.day, DAY)
         figure(sheet, row, 2, evening.evening, COUNT)
-        text(sheet, row, 3, evening.name)
+        text(sheet, row, 3, evening.name, align=BESIDE)
         figure(sheet, row, 4, evening.pieces, TENTH)
         figure(sheet, row, 5, evening.minutes, COUNT)
         rule(sheet, row, 5)
     if bench.evenings:
         row += 1
-        text(sheet, row, 3, "In all", font=BOLD)
+        text(sheet, row, 3, "In all", font=BOLD, align=BESIDE)
         formula(sheet, row, 5, f"SUM(E4:E{row - 1})", COUNT, font=BOLD)
     row = _jobs(sheet, row + 2, bench.jobs)
     widths(sheet, 14, 13, 46, 14, 14)
@@ -103,12 +124,18 @@ def write_assembly(sheet, section, paper):
 
 
 def _jobs(sheet, row, jobs):
-    head_row(sheet, row, ("Wanted", "Gear there", "Work", "Pieces", "Late"), right=(4, 5))
+    head_row(
+        sheet,
+        row,
+        ("Wanted", "Gear there", "Work", "Pieces", "Of them late"),
+        right=(1, 2, 4, 5),
+        beside=(3,),
+    )
     for job in jobs:
         row += 1
         figure(sheet, row, 1, job.wanted_on, DAY)
         figure(sheet, row, 2, job.gear_there_on, DAY)
-        text(sheet, row, 3, job.name)
+        text(sheet, row, 3, job.name, align=BESIDE)
         figure(sheet, row, 4, job.pieces, COUNT)
         figure(sheet, row, 5, job.late_pieces, COUNT)
         rule(sheet, row, 5)
@@ -118,20 +145,20 @@ def _jobs(sheet, row, jobs):
 def write_feed(sheet, section, paper):
     title(sheet, "Feed", "Syrup by weight of sugar to water; sugar is bought in the week it is fed.")
     heads = ("Week of", "Yard", "Feeding", "Colonies", "Gallons", "Sugar to water", "Sugar, lb")
-    head_row(sheet, 3, heads, right=(4, 5, 7))
+    head_row(sheet, 3, heads, right=(1, 4, 5, 7), beside=(2, 6))
     row = 3
     for row, feed in enumerate(section.feed, 4):
         figure(sheet, row, 1, feed.day, DAY)
-        text(sheet, row, 2, feed.yard_name)
+        text(sheet, row, 2, feed.yard_name, align=BESIDE)
         text(sheet, row, 3, feed.season)
         figure(sheet, row, 4, feed.colonies, COUNT)
         figure(sheet, row, 5, feed.gallons, TENTH)
-        text(sheet, row, 6, feed.ratio)
+        text(sheet, row, 6, feed.ratio, align=BESIDE)
         figure(sheet, row, 7, feed.sugar_lb, COUNT)
         rule(sheet, row, 7)
     if section.feed:
         row += 1
-        text(sheet, row, 2, "In all", font=BOLD)
+        text(sheet, row, 2, "In all", font=BOLD, align=BESIDE)
         for column, letter, style in ((5, "E", TENTH), (7, "G", COUNT)):
             formula(sheet, row, column, f"SUM({letter}4:{letter}{row - 1})", style, font=BOLD)
     row = _sugar(sheet, row + 2, section.sugar)
@@ -141,12 +168,12 @@ def write_feed(sheet, section, paper):
 
 
 def _sugar(sheet, row, rows):
-    head_row(
-        sheet, row, ("Week of", "Sugar", "", "Needed, lb", "There, lb", "", "To buy, lb"), right=(4, 5, 7)
-    )
+    heads = ("Week of", "Sugar for", "", "Needed, lb", "There, lb", "", "To buy, lb")
+    head_row(sheet, row, heads, right=(1, 4, 5, 7), beside=(2,))
     for sugar in rows:
         row += 1
         figure(sheet, row, 1, sugar.day, DAY)
+        text(sheet, row, 2, "all yards", align=BESIDE)
         figure(sheet, row, 4, sugar.needed_lb, COUNT)
         figure(sheet, row, 5, sugar.on_hand_lb, COUNT)
         formula(sheet, row, 7, f"MAX(0,D{row}-E{row})", COUNT)

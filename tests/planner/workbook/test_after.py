@@ -1,4 +1,4 @@
-"""The sheets Hauling, Assembly and Feed: a load a page, sums as formulas, and none of them without the section."""
+"""The sheets Hauling, Assembly and Feed: the loads of a week a page, sums as formulas, and none of them without the section."""
 
 from dataclasses import replace
 
@@ -14,11 +14,26 @@ def book(**changed):
     return written(workbook_of(replace(made.make_report(), after=after_made.section(**changed))))
 
 
-def test_each_load_begins_a_page():
+def test_the_loads_of_each_week_begin_a_page():
     sheet = book()["Hauling"]
     breaks = [each.id for each in sheet.row_breaks.brk]
-    heads = [row[0].row for row in sheet.iter_rows() if str(row[0].value).startswith("Load ")]
-    assert breaks == [row - 1 for row in heads] and len(heads) == 3
+    heads = [row[0].row for row in sheet.iter_rows() if str(row[0].value).startswith("Week of ")]
+    assert breaks == [row - 1 for row in heads] and len(heads) == 2
+    words = [row[0].value for row in sheet.iter_rows()]
+    assert [word for word in words if str(word).startswith("Load ")] == [
+        "Load 1: Mill race",
+        "Load 2: Mill race",
+        "Load 3: Upper meadow",
+    ]
+    assert words.count("On a visit that is due") == 2 and words.count("Extra trip") == 1
+
+
+def test_days_to_keep_free_are_told_and_left_out_where_there_are_none():
+    sheet = book()["Hauling"]
+    assert labelled(sheet, "Mill race, full supers to take home", 2) == 1
+    assert labelled(sheet, "Mill race, full supers to take home", 4) == 15
+    words = [row[0].value for row in book(free=())["Hauling"].iter_rows()]
+    assert "Keep a day free for" not in words
 
 
 def test_a_load_tells_pieces_weight_and_room():
