@@ -8,11 +8,11 @@ belongs to which half does not depend on the machine.
 import math
 import os
 
-from planner.solution.nearby.sweep import FINE_GAP, Sweep
+from planner.solution.nearby.sweep import Sweep
 from planner.solution.two_phase import suits
 
 TWO_FROM = 30  # scenarios: with fewer a second process takes longer to start than it saves
-SMALLER, FINELY = 1 / 2, 7 / 12  # of the budgets; to a fine gap the first of the other half takes long
+SMALLER = 7 / 12  # of the budgets: the other half starts later, and takes long over its first
 
 
 def pays(problem):
@@ -52,7 +52,7 @@ class Halves:
         """({budget: Best}, {budget: objective in fractions}) of rising budgets, some missing where time ran out."""
         two = len(self.problem.scenarios) >= TWO_FROM
         count = (
-            math.ceil((FINELY if self.gap < FINE_GAP else SMALLER) * len(budgets)) if two else len(budgets)
+            math.ceil(SMALLER * len(budgets)) if two else len(budgets)
         )
         smaller, larger = budgets[:count], budgets[count:]
         asked = self.companion is not None and bool(larger) and not self.clock.is_over()
