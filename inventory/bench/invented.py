@@ -131,9 +131,9 @@ class Years:
         sound = [line for line in self._some(store, 2, 4) if line[1] == SOUND]
         if most < 2 * len(sound):
             return None
-        there = self._act(day, "mark", sound, store, bench, "condition changed")
+        there = self._act(day, "mark", sound, store, bench, "broken")
         mended = [(part, TO_MEND, pieces) for part, _, pieces in sound]
-        back = self._act(day, "mark", mended, bench, store, "condition changed")
+        back = self._act(day, "mark", mended, bench, store, "broken")
         return InventedAct(day, "mark", there.rows + back.rows)
 
     def _back(self, act):
