@@ -6,6 +6,7 @@ Takes an AfterSection and the yards whoever looks may see (None: all); gives an 
 import itertools
 from dataclasses import dataclass
 
+from planner.after.records import EXTRA
 from planner.plan.words import number, units_word
 
 FULL = ", full"
@@ -15,7 +16,8 @@ FULL = ", full"
 class LoadRow:
     number: int
     yard_name: str
-    rides: str
+    rides: str  # in words
+    extra: bool
     out: tuple[str, ...]
     out_sum: str
     home: tuple[str, ...]
@@ -62,11 +64,21 @@ def load_row(section, load):
     return LoadRow(
         number=load.number,
         yard_name=load.yard_name,
-        rides=load.rides,
+        rides=rides_words(load),
+        extra=load.rides == EXTRA,
         out=tuple(line_words(line) for line in load.out.carried),
         out_sum=_sum(section, load.out),
         home=tuple(line_words(line) for line in load.home.carried),
         home_sum=_sum(section, load.home),
+    )
+
+
+def rides_words(load):
+    """On a due visit; an extra trip, which for a pull is only made where the visit's own load is full."""
+    if load.rides != EXTRA:
+        return "on a due visit"
+    return (
+        "extra trip, if the first is full" if any(line.full for line in load.home.carried) else "extra trip"
     )
 
 

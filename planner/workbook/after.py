@@ -14,6 +14,7 @@ from inventory.printed.cells import (
     DAY,
     HEAD,
     TENTH,
+    WRAP,
     figure,
     formula,
     head_row,
@@ -24,10 +25,12 @@ from inventory.printed.cells import (
     title,
     widths,
 )
-from planner.after.records import VISIT
+from planner.after.sheet import rides_words
 from planner.plan.words import day_words
 
 LOAD_WIDTHS = (46, 12, 12, 26)
+ASSEMBLY_WIDTHS = (14, 13, 46, 14, 14)
+ROWS_A_PAGE = 36  # a load is not broken over two pages where one holds it
 CAUTION = (
     "Caution: lift with two, or frame by frame; a full deep weighs 80 to 90 lb, a full medium 50 to 60. Tie every stack "
     "down, stay within what your door plate allows, and pull the straps again after the first miles."
@@ -47,10 +50,12 @@ def write_hauling(sheet, section, paper):
     row = _said(sheet, 3, (*section.sentences[: section.hauling], CAUTION))
     row = _free(sheet, row + 1, section.free) if section.free else row
     for week, loads in itertools.groupby(section.loads, key=lambda load: load.day):
-        sheet.row_breaks.append(Break(id=row - 1))
+        top = _new_page(sheet, row)
         text(sheet, row, 1, f"Week of {day_words(week)}", font=HEAD)
         row += 1
         for load in loads:
+            if row > top + 1 and row + _rows_of(load) - top > ROWS_A_PAGE:
+                top = _new_page(sheet, row)
             row = _load(sheet, row, load)
     widths(sheet, *LOAD_WIDTHS)
     prints(sheet, wide=False, paper=paper, repeat=2, last_column=4, last_row=row - 1)
@@ -63,6 +68,23 @@ def _said(sheet, row, sentences):
         sheet.row_dimensions[row].height = 14 * lines_of(said, sum(LOAD_WIDTHS)) + 3
         row += 1
     return row
+
+
+def _new_page(sheet, row):
+    sheet.row_breaks.append(Break(id=row - 1))
+    return row
+
+
+def _rows_of(load):
+    return 3 + sum(len(leg.carried) + 2 for leg in (load.out, load.home) if leg.carried)
+
+
+def _under(sheet, columns, across):
+    """The quiet line under the title over all columns, as high as it needs."""
+    cell = sheet.cell(2, 1)
+    sheet.merge_cells(start_row=2, start_column=1, end_row=2, end_column=columns)
+    cell.alignment = WRAP
+    sheet.row_dimensions[2].height = 14 * lines_of(cell.value, sum(across)) + 4
 
 
 def _free(sheet, row, free):
@@ -80,7 +102,7 @@ def _free(sheet, row, free):
 
 def _load(sheet, row, load):
     text(sheet, row, 1, f"Load {load.number}: {load.yard_name}", font=BOLD)
-    text(sheet, row + 1, 1, "On a visit that is due" if load.rides == VISIT else load.rides.capitalize())
+    text(sheet, row + 1, 1, rides_words(load).capitalize())
     row = _leg(sheet, row + 2, "Out", load.out)
     return _leg(sheet, row, "Home", load.home) + 1
 
@@ -88,7 +110,7 @@ def _load(sheet, row, load):
 def _leg(sheet, row, way, leg):
     if not leg.carried:
         return row
-    head_row(sheet, row, (way, "Pieces", "Unit", "Loaded"), right=(2,), beside=(3,))
+    head_row(sheet, row, (way, "How many", "Unit", "Loaded"), right=(2,), beside=(3,))
     for line in leg.carried:
         row += 1
         text(sheet, row, 1, f"{line.name}{', full' if line.full else ''}")
@@ -102,7 +124,8 @@ def _leg(sheet, row, way, leg):
 
 def write_assembly(sheet, section, paper):
     bench = section.bench
-    title(sheet, "Assembly", f"{bench.said} Below it is begun as soon as the gear is there.")
+    title(sheet, "Assembly", f"{bench.said} The evenings below begin as soon as the gear is there.")
+    _under(sheet, 5, ASSEMBLY_WIDTHS)
     heads = ("Week of", "Evening", "Work", "Pieces", "Minutes")
     head_row(sheet, 3, heads, right=(1, 2, 4, 5), beside=(3,))
     row = 4
@@ -118,7 +141,7 @@ def write_assembly(sheet, section, paper):
         text(sheet, row, 3, "In all", font=BOLD, align=BESIDE)
         formula(sheet, row, 5, f"SUM(E4:E{row - 1})", COUNT, font=BOLD)
     row = _jobs(sheet, row + 2, bench.jobs)
-    widths(sheet, 14, 13, 46, 14, 14)
+    widths(sheet, *ASSEMBLY_WIDTHS)
     sheet.freeze_panes = "A4"
     prints(sheet, wide=False, paper=paper, repeat=3, last_column=5, last_row=row)
 

@@ -1,6 +1,6 @@
 """The section as its page shows it: weeks, words, and only the yards of whoever looks."""
 
-from planner.after.sheet import after_page, line_words
+from planner.after.sheet import after_page, line_words, rides_words
 from tests.planner.after import made
 
 
@@ -11,6 +11,13 @@ def test_loads_are_told_by_week_with_what_they_weigh():
     assert row.out == ("30 × box medium 10", "270 × comb medium honey")
     assert row.out_sum == "285 of 1,000 lb, 41 of 50 cubic ft"
     assert (row.home, row.home_sum) == ((), "")
+
+
+def test_an_extra_trip_for_a_pull_is_made_only_where_the_first_is_full():
+    rides = [row.rides for week in after_page(made.section()).weeks for row in week.rows]
+    assert rides == ["on a due visit", "on a due visit", "extra trip, if the first is full"]
+    out = made.load(4, 16, "mill-race", rides="extra trip", out=made.leg(made.carried(made.MEDIUM, 3)))
+    assert rides_words(out) == "extra trip"
 
 
 def test_full_boxes_and_gallons_are_named_as_such():

@@ -29,7 +29,11 @@ def told(user, today):
 
 def test_the_loads_of_the_week_are_told_with_a_caution(run):
     shown = told(makers.make_person(), WEEK_28 + dt.timedelta(days=3))
-    assert "Mill race" in shown and "16 × box medium 10, full" in shown and "An extra trip." in shown
+    assert (
+        "Mill race" in shown
+        and "16 × box medium 10, full" in shown
+        and "Extra trip, if the first is full." in shown
+    )
     assert "Caution: lifting and loads" in shown
     assert reverse("run-after", args=[run.pk]) in shown
 

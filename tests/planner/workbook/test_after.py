@@ -25,7 +25,20 @@ def test_the_loads_of_each_week_begin_a_page():
         "Load 2: Mill race",
         "Load 3: Upper meadow",
     ]
-    assert words.count("On a visit that is due") == 2 and words.count("Extra trip") == 1
+    assert words.count("On a due visit") == 2 and words.count("Extra trip, if the first is full") == 1
+
+
+def test_a_load_is_not_broken_over_two_pages():
+    lines = [after_made.carried(f"part-{n}", 1) for n in range(20)]
+    loads = [
+        after_made.load(n, 16, "mill-race", out=after_made.leg(*lines, lb=9, cubic_ft=1.0)) for n in (1, 2)
+    ]
+    sheet = book(loads=tuple(loads))["Hauling"]
+    at = {row[0].value: row[0].row for row in sheet.iter_rows()}
+    assert [each.id + 1 for each in sheet.row_breaks.brk] == [
+        at["Week of 7 May 2027"],
+        at["Load 2: Mill race"],
+    ]
 
 
 def test_days_to_keep_free_are_told_and_left_out_where_there_are_none():
