@@ -17,6 +17,7 @@ from inventory.sheets import (
     OfferRow,
     Sheet,
     SupplierRow,
+    WinterRow,
     YardRow,
     filled,
     read_sheet,
@@ -141,6 +142,7 @@ def sheets(draw):
             order_fee=draw(money()),
             free_from=draw(st.none() | money()),
             lead_weeks=draw(st.integers(0, 104)),
+            complete=draw(st.booleans()),
         )
         for code, name in draw(named(80, 2))
     )
@@ -175,7 +177,18 @@ def sheets(draw):
         ),
         suppliers=suppliers,
         offers=tuple(offer for one in suppliers for offer in draw(offers(one.code))),
+        winters=draw(winters(codes)),
     )
+
+
+@st.composite
+def winters(draw, yard_codes):
+    rows = []
+    for autumn in sorted(draw(st.sets(st.integers(1950, 2099), max_size=4))):
+        went_in = draw(st.integers(1, 5000))
+        yard, out = draw(st.sampled_from(["", *yard_codes])), draw(st.integers(0, went_in))
+        rows.append(WinterRow(autumn=autumn, yard=yard, went_in=went_in, came_out=out))
+    return tuple(rows)
 
 
 @settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
@@ -193,13 +206,29 @@ def test_a_sheet_written_without_the_catalogue_reads_the_same_by_codes(sheet):
 
 
 def saved_by_office(office, folder, content, *, name="sheet", into="xlsx"):
-    """The file as LibreOffice saves it again, in a profile of its own."""
-    source, target = folder / f"{name}.xlsx", folder / "saved"
-    source.write_bytes(content)
+    """The file as LibreOffice saves it again."""
+    return all_saved_by_office(office, folder, {name: content}, into=into)[name]
+
+
+def all_saved_by_office(office, folder, files, *, into="xlsx", kind="xlsx"):
+    """Several files of a kind, saved again in one go, in a profile of its own: {name: bytes}."""
+    target = folder / f"saved-{into}"
+    sources = [folder / f"{name}.{kind}" for name in files]
+    for source, content in zip(sources, files.values(), strict=True):
+        source.write_bytes(content)
     profile = f"-env:UserInstallation={(folder / 'profile').as_uri()}"
-    command = [office, profile, "--headless", "--convert-to", into, "--outdir", str(target), str(source)]
+    command = [
+        office,
+        profile,
+        "--headless",
+        "--convert-to",
+        into,
+        "--outdir",
+        str(target),
+        *map(str, sources),
+    ]
     subprocess.run(command, check=True, capture_output=True, timeout=180)
-    return (target / f"{name}.{into}").read_bytes()
+    return {name: (target / f"{name}.{into}").read_bytes() for name in files}
 
 
 @pytest.mark.office
