@@ -15,6 +15,7 @@ __all__ = [
     "DayToCome",
     "FreeOffers",
     "NoColonies",
+    "NoMediumSet",
     "NoOffers",
     "NoOrderFound",
     "NoShed",
@@ -131,7 +132,9 @@ class DayBeforeSeason(Refused):
 
 
 class DayToCome(Refused):
-    sentence = "{day} is still to come, and nobody knows its books: plan from today, {today}, or an earlier day."
+    sentence = (
+        "{day} is still to come, and nobody knows its books: plan from today, {today}, or an earlier day."
+    )
 
 
 class SeasonOver(Refused):
@@ -168,7 +171,13 @@ class BooksMoved(Refused):
 
 
 class OnlyChecks(Refused):
-    sentence = "Run {run} only checks the beliefs of run {parent} and has no order of its own: open run {parent}."
+    sentence = (
+        "Run {run} only checks the beliefs of run {parent} and has no order of its own: open run {parent}."
+    )
+
+
+class NoMediumSet(Refused):
+    sentence = "No hive set of mediums alone has its gear told: add one first."
 
 
 class UnknownSupplier(Refused):

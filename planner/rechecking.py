@@ -18,8 +18,8 @@ from planner.solution.plan_json import plan_of
 CHECK_SECONDS = 240.0
 
 
-def checked_report(run, operation, assumptions, *, progress, cancelled, seconds=CHECK_SECONDS):
-    """The run's report, its beliefs checked in so many seconds at most."""
+def checked_report(run, operation, assumptions, *, progress, cancelled, seconds=None):
+    """The run's report, its beliefs checked in so many seconds at most (the usual ones where none are told)."""
     problem, plan = problem_of(run.problem), plan_of(run.plan)
     progress("drawing the seasons")
     if _drawn_again(run, operation, assumptions, progress) != problem:
@@ -31,7 +31,7 @@ def checked_report(run, operation, assumptions, *, progress, cancelled, seconds=
         plan,
         seed=run.seed,
         gap=run.gap,
-        seconds=seconds,
+        seconds=CHECK_SECONDS if seconds is None else seconds,
         progress=progress,
         cancelled=cancelled,
     )

@@ -14,6 +14,7 @@ from planner.season.questions import question_of
 
 ALL = "all"
 MOST_PERCENT, LEAST_PERCENT = 300, -90
+MOST_COLONIES = 5000
 
 
 def suppose(operation, what_if):
@@ -54,6 +55,15 @@ def medium_home(operation):
     return max(
         fitting, key=lambda facts: (counts.get(facts.width, 0), sum(facts.boxes.values())), default=None
     )
+
+
+def mediums_of(operation, answers):
+    """What mediums alone suppose: the hive set new hives are, and the supers where they are answered otherwise; None: no
+    such set."""
+    facts = medium_home(operation)
+    depth = question_of("super_depth").default
+    changed = {} if answers.get("super_depth", depth) == "medium" else {"super_depth": "medium"}
+    return facts and {"home": facts.code, "answers": changed}
 
 
 def words_of(what_if, money="USD"):

@@ -16,7 +16,7 @@ from planner.errors import AlreadyChecking, NotDone, NothingSupposed, NothingToT
 from planner.intake import operation_as_of
 from planner.models import Run, Season
 from planner.plan.json_form import NotAReport, report_from
-from planner.supposing import medium_home, words_of
+from planner.supposing import mediums_of, words_of
 
 ANSWERED = ("answers", "budget")  # what a season can take over
 
@@ -89,8 +89,7 @@ def supplier_names(run):
 
 def mediums(run):
     """What an outfit of mediums supposes: the hive set new hives are, and supers of the same boxes; None: no such set."""
-    facts = medium_home(operation_as_of(run.day, begun=run.begun))
-    return facts and {"home": facts.code, "answers": {"super_depth": "medium"}}
+    return mediums_of(operation_as_of(run.day, begun=run.begun), run.answers)
 
 
 @transaction.atomic

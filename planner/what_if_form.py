@@ -9,8 +9,8 @@ from typing import Any
 from django import forms
 
 from planner import variants
-from planner.season.questions import questions_for
-from planner.supposing import ALL, LEAST_PERCENT, MOST_PERCENT
+from planner.errors import NoMediumSet
+from planner.supposing import ALL, LEAST_PERCENT, MOST_COLONIES, MOST_PERCENT
 
 MOST_BUDGET = 1_000_000
 
@@ -46,7 +46,7 @@ class WhatIfForm(forms.Form):
         label="Colonies wanted going into next winter",
         required=False,
         min_value=0,
-        max_value=5000,
+        max_value=MOST_COLONIES,
         help_text="Empty: as in this run.",
     )
     prices_of = forms.ChoiceField(label="Prices of", required=False)
@@ -78,7 +78,6 @@ class WhatIfForm(forms.Form):
 
     def clean(self):
         typed: dict[str, Any] = super().clean() or {}
-        told = {question.key: question for question in questions_for(self.run.answers.get("region", ""))}
         wanted: dict[str, Any] = {}
         answers: dict[str, Any] = {}
         if typed.get("budget") is not None:
@@ -94,13 +93,8 @@ class WhatIfForm(forms.Form):
         if typed.get("mediums"):
             supposed = variants.mediums(self.run)
             if supposed is None:
-                self.add_error("mediums", "No hive set of mediums alone has its gear told: add one first.")
+                self.add_error("mediums", NoMediumSet.sentence)
             else:
                 wanted["home"] = supposed["home"]
-                answers |= _unusual(supposed["answers"], told)
+                answers |= supposed["answers"]
         return {**typed, "wanted": wanted | ({"answers": answers} if answers else {})}
-
-
-def _unusual(answers, told):
-    """Answers that differ from the usual ones alone: those are not stored."""
-    return {key: value for key, value in answers.items() if value != told[key].default}

@@ -16,16 +16,6 @@ DOUBTS = (
         "keep the pair of numbers each year. Lifting a hive's back edge in February tells which may starve.",
     ),
     Doubt(
-        key="window_lb",
-        name="what a full colony gathers in your flows",
-        said="a full colony gathers {value} of what you told for each flow",
-        kind=WINDOWS,
-        low=0.75,
-        high=1.25,
-        find_out="Stand one or two strong hives on a scale through the flow, or count supers pulled by yard and "
-        "year: five years by yard tell more than one good memory.",
-    ),
-    Doubt(
         key="splits_good_of_ten",
         name="splits that are good in late summer",
         said="{value} splits of ten turn out good",
@@ -36,6 +26,24 @@ DOUBTS = (
         find_out="Mark this year's splits and look for eggs four weeks on and again in late summer: count the good ones.",
     ),
     Doubt(
+        key="window_lb",
+        name="what a full colony gathers in your flows",
+        said="a full colony gathers {value} of what you told for each flow",
+        kind=WINDOWS,
+        low=0.75,
+        high=1.25,
+        find_out="Stand one or two strong hives on a scale through the flow, or count supers pulled by yard and "
+        "year: five years by yard tell more than one good memory.",
+    ),
+    Doubt(
+        key="second_box_week",
+        name="week of the second brood box",
+        said="the second brood box is due in {value}",
+        low=-2,
+        high=2,
+        find_out="Look every week from the first pollen on and note when all but two or three frames are drawn.",
+    ),
+    Doubt(
         key="summer_loss_share",
         name="colonies gone between spring and autumn",
         said="{value} of spring's colonies are gone by autumn",
@@ -43,6 +51,25 @@ DOUBTS = (
         source="US summers lost 25.3, 19.8 and 23.6 % (Steinhauer 2014, Lee 2015, Kulhanek 2017); how far one "
         "operation's mean lies off is reckoned from how summers swing",
         find_out="Book each colony found dead, queenless or united in summer; the sum of the year tells.",
+    ),
+    Doubt(
+        key="circuit_days",
+        name="days between your visits to a yard",
+        said="you get round each yard every {value}",
+        kind=TIMES,
+        low=0.7,
+        high=1.6,
+        find_out="Read it off last year's notes: the days between two visits in May and June.",
+    ),
+    Doubt(
+        key="honey_price",
+        name="price of a pound of honey",
+        said="a pound of honey is worth {value}",
+        kind=TIMES,
+        low=0.85,
+        high=1.15,
+        moves=("honey_price_more",),
+        find_out="Ask your shops and packer now what they will pay next autumn, and note what you got last year.",
     ),
     Doubt(
         key="drawn_strong",
@@ -56,16 +83,6 @@ DOUBTS = (
         "frames when you pull.",
     ),
     Doubt(
-        key="honey_price",
-        name="price of a pound of honey",
-        said="a pound of honey is worth {value}",
-        kind=TIMES,
-        low=0.85,
-        high=1.15,
-        moves=("honey_price_more",),
-        find_out="Ask your shops and packer now what they will pay next autumn, and note what you got last year.",
-    ),
-    Doubt(
         key="crop_best",
         name="how far good and poor years lie apart",
         said="good and poor crops lie {value} apart",
@@ -74,23 +91,6 @@ DOUBTS = (
         high=1.6,
         source="variation of a state's yield 0.04 to 0.27 inside USDA NASS, Honey, 2014 to 2023; the span is judgement",
         find_out="Look up your crop a colony of each of the last ten years.",
-    ),
-    Doubt(
-        key="second_box_week",
-        name="week of the second brood box",
-        said="the second brood box is due in {value}",
-        low=-2,
-        high=2,
-        find_out="Look every week from the first pollen on and note when all but two or three frames are drawn.",
-    ),
-    Doubt(
-        key="circuit_days",
-        name="days between your visits to a yard",
-        said="you get round each yard every {value}",
-        kind=TIMES,
-        low=0.7,
-        high=1.6,
-        find_out="Read it off last year's notes: the days between two visits in May and June.",
     ),
     Doubt(
         key="deadout_sound_share",

@@ -103,3 +103,30 @@ def test_runs_stand_side_by_side_two_to_four(keeper, done):
     many = keeper.get(reverse("runs-beside"), {"run": [done.pk, *(run.pk for run in others)]}, follow=True)
     assert "5 runs do not fit side by side" in text(many)
     assert "0 runs do not fit" in text(keeper.get(reverse("runs-beside"), {"run": ["x"]}, follow=True))
+
+
+def test_the_beliefs_of_a_done_run_are_checked_by_a_button_once(keeper, done):
+    assert "Check the beliefs" in text(page(keeper, "run-order", done.pk))
+    assert keeper.get(reverse("run-beliefs", args=[done.pk])).status_code == 405
+    told = text(post(keeper, "run-beliefs", done.pk))
+    asked = Run.objects.first()
+    assert asked.only_checks and asked.parent == done
+    assert "Checking the beliefs" in told and f"the beliefs of run {done.pk}" in told
+    assert "just now: wait until it is done" in text(post(keeper, "run-beliefs", done.pk))
+    order = page(keeper, "run-order", done.pk)
+    assert "See how far the check is" in text(order)
+    assert f"Run {asked.pk}," not in text(page(keeper, "season-answers", done.season_id))
+    Run.objects.filter(pk=asked.pk).update(status=Run.Status.DONE)
+    assert page(keeper, "run", asked.pk).url == reverse("run-order", args=[done.pk]) + "#beliefs"
+
+
+def test_a_check_that_failed_says_so_and_leads_back_to_the_order(keeper, done):
+    failed = made.make_run(done.season, parent=done, status=Run.Status.FAILED, message="The books moved.")
+    told = page(keeper, "run", failed.pk)
+    assert "The beliefs were not checked" in text(told) and "The books moved." in text(told)
+    assert reverse("run-order", args=[done.pk]) in told.content.decode()
+
+
+def test_the_beliefs_of_a_run_not_done_are_not_checked(keeper, done):
+    waiting = made.make_run(done.season)
+    assert "only a run that is done has an order" in text(post(keeper, "run-beliefs", waiting.pk))

@@ -30,6 +30,18 @@ def test_a_run_is_over_once_nobody_will_work_it(status, over):
     assert Run(status=status).is_done is (status == "done")
 
 
+def test_a_run_beside_another_with_nothing_supposed_only_checks_it(db):
+    order = made.make_done_run()
+    check = made.make_run(order.season, parent=order, status=Run.Status.DONE)
+    what_if = made.make_run(
+        order.season, parent=order, status=Run.Status.DONE, what_if={"prices": {"all": 5}}
+    )
+    assert [run.only_checks for run in (order, check, what_if)] == [False, True, False]
+    assert [run.is_done for run in (order, check, what_if)] == [True, False, True]
+    assert list(Run.objects.with_orders()) == [what_if, order]
+    assert list(order.season.runs.in_earnest()) == [order]
+
+
 def test_two_seasons_of_one_name_are_refused(db):
     made.make_season()
     with pytest.raises(IntegrityError):

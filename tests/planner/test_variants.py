@@ -7,9 +7,11 @@ import pytest
 
 from planner import runs, variants
 from planner.errors import (
+    AlreadyChecking,
     NotDone,
     NothingSupposed,
     NothingToTakeOver,
+    OnlyChecks,
     Supposed,
     TooManyBeside,
     UnknownSupplier,
@@ -93,14 +95,49 @@ def test_supposed_prices_are_no_answers_to_take_over(done):
 
 
 def test_all_mediums_supposes_the_set_of_mediums_there_is(done):
-    supposed = variants.mediums(done)
-    assert supposed is None or supposed["answers"] == {"super_depth": "medium"}
+    assert variants.mediums(done) == {"home": "three-mediums-10", "answers": {}}
+    done.answers = {"super_depth": "shallow"}
+    assert variants.mediums(done)["answers"] == {"super_depth": "medium"}
+
+
+def test_beliefs_are_checked_by_one_run_at_a_time(done):
+    asked = variants.ask_check(done, who=None, now=NOON)
+    assert asked.only_checks and asked.beliefs and variants.check_under_way(done) == asked
+    with pytest.raises(
+        AlreadyChecking, match=f"Run {asked.pk} is checking the beliefs of run {done.pk} just now"
+    ):
+        variants.ask_check(done, who=None, now=NOON)
+    runs.cancel(asked)
+    assert variants.ask_check(done, who=None, now=NOON).pk > asked.pk
+
+
+def test_only_the_beliefs_of_a_run_that_is_done_are_checked(done):
+    waiting = made.make_run(done.season)
+    for run in (waiting, variants.ask_check(done, who=None, now=NOON)):
+        with pytest.raises(NotDone):
+            variants.ask_check(run, who=None, now=NOON)
+
+
+def test_a_check_has_no_order_to_approve_to_compare_or_to_suppose_beside(done):
+    asked = variants.ask_check(done, who=None, now=NOON)
+    Run.objects.filter(pk=asked.pk).update(status=Run.Status.DONE)
+    asked.refresh_from_db()
+    assert not asked.is_done and asked.is_over
+    with pytest.raises(OnlyChecks, match=f"only checks the beliefs of run {done.pk}"):
+        runs.approve(asked, who=None, on=done.day)
+    assert variants.family(done) == [done]
+    with pytest.raises(NotDone):
+        ask(asked, budget="1.00")
+    later = made.make_run(done.season, status=Run.Status.DONE, report=done.report)
+    assert variants.run_before(later) == done
 
 
 def test_a_run_follows_the_last_done_run_of_its_season_and_a_what_if_its_parent(done):
     assert variants.changes_since(done) is None
     made.make_run(done.season, status=Run.Status.FAILED)
-    what_if = made.make_run(done.season, status=Run.Status.DONE, report=done.report, parent=done)
+    what_if = made.make_run(
+        done.season, status=Run.Status.DONE, report=done.report, parent=done, what_if={"prices": {"all": 5}}
+    )
     report = replace(made.make_report(), budget=None)
     later = made.make_run(done.season, status=Run.Status.DONE, report=made.as_json(report))
     assert (variants.run_before(later), variants.run_before(what_if)) == (done, done)

@@ -21,7 +21,8 @@ from planner.models import Season
 from planner.plan.text import as_text
 from planner.sizing.writing import dump
 from planner.solution.plan_json import as_json
-from planner.supposing import ALL, LEAST_PERCENT, MOST_PERCENT
+from planner.supposing import words_of
+from planner.what_if_options import add_what_if, what_if_of
 from planner.workbook import workbook_of
 
 EXIT_WITHOUT_ORDER = {"infeasible": 1, "unbounded": 1, "time_limit": 3}
@@ -74,7 +75,7 @@ class Command(BooksCommand):
             help="Stop when nothing can be better by more than this share (0.001).",
         )
         add("--seconds", type=_seconds, default=120.0, help="The longest the solver may look (120).")
-        _add_what_if(parser)
+        add_what_if(parser)
         _add_trial(parser)
         _add_files(parser)
 
@@ -107,11 +108,15 @@ class Command(BooksCommand):
     def _outcome(self, options):
         season = _season(options["season"])
         day = options["day"] or (season.starts_on if season else timezone.localdate())
-        what_if = _what_if(options)
         begun = None
         if options["day"] and season and day != season.starts_on:
             begun = season.starts_on
             runs.checked_day(season, day, today=timezone.localdate())
+        answers, what_if = what_if_of(options, day, begun, season.answers if season else {})
+        if what_if:
+            self.stdout.write(
+                f"What if: {words_of(what_if)}. Nothing is ordered on what is only supposed.\n\n"
+            )
         budget = options["budget"] if options["budget"] is not None else season and season.budget
         settings = runs.Settings(
             budget=budget,
@@ -126,7 +131,7 @@ class Command(BooksCommand):
                 for name in ("scenarios", "seed", "solver", "gap", "seconds", "trial", "nearby_seconds")
             },
         )
-        return runs.plan_order(day, season.answers if season else {}, settings, progress=self._progress())
+        return runs.plan_order(day, answers, settings, progress=self._progress())
 
     def _progress(self):
         """Tells each stage once, on a terminal only: a file keeps just the order."""
@@ -144,45 +149,6 @@ class Command(BooksCommand):
         if path:
             path.write_bytes(content())
             self.stdout.write(f"Written: {path}")
-
-
-def _add_what_if(parser):
-    """What is supposed of prices and suppliers."""
-    parser.add_argument(
-        "--prices",
-        type=_percents,
-        metavar="PER_CENT",
-        help="What if all prices were so many per cent up, or down (-10); mill=5 for one supplier's, commas between.",
-    )
-    parser.add_argument(
-        "--without",
-        action="append",
-        default=[],
-        metavar="SUPPLIER",
-        help="What if that supplier were left out.",
-    )
-
-
-def _what_if(options):
-    supposed = {"prices": options["prices"], "without": options["without"]}
-    return {key: value for key, value in supposed.items() if value}
-
-
-def _percents(text):
-    """{supplier or "all": per cent}."""
-    found = {}
-    for piece in text.split(","):
-        who, _, share = piece.rpartition("=")
-        try:
-            found[who or ALL] = int(share)
-        except ValueError:
-            found[who or ALL] = MOST_PERCENT + 1
-        if not LEAST_PERCENT <= found[who or ALL] <= MOST_PERCENT:
-            span = f"from {LEAST_PERCENT} to {MOST_PERCENT}"
-            raise CommandError(
-                f"--prices: whole per cents {span}, as 10 or mill=-5, got {text!r}.", returncode=2
-            )
-    return found
 
 
 def _add_trial(parser):
