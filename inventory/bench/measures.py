@@ -25,6 +25,7 @@ from django.utils import timezone
 from apiary.models import Yard
 from inventory import ledger
 from inventory.bench.filling import YEARS_DAYS, fill
+from inventory.bench.sheets import there_and_back
 from inventory.bench.tasks import CODE, ROOT
 from inventory.ledger import Line
 from inventory.models import Act, Holding, Movement
@@ -172,7 +173,16 @@ def _quickest(question):
 
 MEASURES = {
     measure.__name__: measure
-    for measure in (fill_books, stock_by_place, yard_page, posting, writers, one_writer, check_books)
+    for measure in (
+        fill_books,
+        stock_by_place,
+        yard_page,
+        posting,
+        writers,
+        one_writer,
+        check_books,
+        there_and_back,
+    )
 }
 
 

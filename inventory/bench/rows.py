@@ -1,4 +1,5 @@
-"""The rows of the bench on the books: how questions, acts and the proof fare from a thousand movements to a million.
+"""The rows of the bench on the books: how questions, acts and the proof fare from a thousand movements to a million,
+and how fast a large sheet goes out and comes back.
 
 Takes what keeps the time; gives Figures as they are found. Fills books of its own in a folder that is removed.
 """
@@ -12,6 +13,7 @@ from inventory.bench import tasks
 
 MILLION, HUNDRED_THOUSAND, TEN_THOUSAND, THOUSAND = 1_000_000, 100_000, 10_000, 1_000
 OUTFIT = {"yards": 60, "colonies": 2000, "parts": 80}
+SHEET_ROWS = 50_000
 FILLING_SECONDS = 600  # of a million on a slow machine
 
 
@@ -86,4 +88,21 @@ def _proof(keeper, folders, large):
         yield make(figure=what, value=found["faults"], unit="faults", target="<= 0")
 
 
-ROWS = {"books": books}
+def sheets(keeper):
+    """Opening stock of fifty thousand rows, as a workbook and back."""
+    with tempfile.TemporaryDirectory() as folder:
+        found = keeper.result(tasks.there_and_back, folder=Path(folder), rows=SHEET_ROWS)
+    if not found:
+        return
+    make = partial(Figure, bench="sheets")
+    for key, what in (("write", "written"), ("read", "read back")):
+        spent = f"{found[f'{key}_cpu']:.3g} s of the processor"
+        yield make(
+            figure=f"{SHEET_ROWS:,} rows of gear {what} ({spent})", value=found[key], unit="s", target="<= 4"
+        )
+    what = f"{SHEET_ROWS:,} rows of gear: memory of both ways"
+    yield make(figure=what, value=found["megabytes"], unit="MB", target="<= 300")
+    yield make(figure=f"{SHEET_ROWS:,} rows of gear: lost", value=found["lost"], unit="rows", target="<= 0")
+
+
+ROWS = {"books": books, "sheets": sheets}

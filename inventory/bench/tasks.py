@@ -45,6 +45,11 @@ def check_books(*, folder):
     return _asked(folder, "check_books")
 
 
+def there_and_back(*, folder, rows):
+    """Seconds and memory of a large sheet written and read back."""
+    return _asked(folder, "there_and_back", rows=rows)
+
+
 def _asked(folder, what, **settings):
     kept = {name: value for name, value in os.environ.items() if name not in NOT_OURS}
     done = subprocess.run(

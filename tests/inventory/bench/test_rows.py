@@ -71,3 +71,14 @@ def test_the_quick_bench_fills_a_hundred_thousand():
 def test_what_could_not_be_measured_gives_no_figure(missing, left):
     told = {name: found for name, found in TOLD.items() if name != missing}
     assert len(figures(told)[0]) == left
+
+
+SENT = {"write": 3.0, "write_cpu": 2.9, "read": 1.5, "read_cpu": 1.4, "megabytes": 200.0, "lost": 0}
+
+
+@pytest.mark.parametrize("found, values", [(SENT, [3.0, 1.5, 200.0, 0]), (None, [])])
+def test_a_sheet_of_fifty_thousand_rows_has_its_figures(found, values):
+    keeper = Timekeeper(tell=lambda text: None, run=lambda task, settings, seconds: found, long_runs=False)
+    told = list(ROWS["sheets"](keeper))
+    assert [figure.value for figure in told] == values
+    assert all(figure.is_met and figure.bench == "sheets" for figure in told)
