@@ -30,7 +30,7 @@ from planner.plan.words import day_words
 
 LOAD_WIDTHS = (46, 12, 12, 26)
 ASSEMBLY_WIDTHS = (14, 13, 46, 14, 14)
-ROWS_A_PAGE = 36  # a load is not broken over two pages where one holds it
+ROWS_A_PAGE = 41  # a load is not broken over two pages where one holds it
 CAUTION = (
     "Caution: lift with two, or frame by frame; a full deep weighs 80 to 90 lb, a full medium 50 to 60. Tie every stack "
     "down, stay within what your door plate allows, and pull the straps again after the first miles."
