@@ -10,6 +10,7 @@ from apiary.bench.figures import Figure
 from planner.bench.against import SHARE, SOLVERS, TIMES, against_naive, yard_form
 from planner.bench.building import building
 from planner.bench.nextdoor import curve_by_cold_solves, curve_by_one_master, pack_by_pack
+from planner.bench.plain_files import plain_data
 from planner.bench.runner import BEYOND
 from planner.bench.sizes import pooled_size, solved_size
 from planner.bench.tasks import GAP, direct, product
@@ -159,6 +160,7 @@ def _cold_curve(runner, instance, gap, enough):
 
 ROWS = {  # the short ones first: what the quick bench has time for
     "building": by_dicts,
+    "plain-data": plain_data,
     "against-naive": against_naive,
     "yard-form": yard_form,
     "bound": bound,
