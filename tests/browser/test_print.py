@@ -2,6 +2,8 @@
 a square that reads back from the paper, little ink; and the same sheets on a phone.
 """
 
+from dataclasses import replace
+
 import pytest
 from django.urls import reverse
 from playwright.sync_api import expect
@@ -11,6 +13,8 @@ from tests import makers
 from tests.browser.conftest import hard_to_use, too_wide
 from tests.browser.papers import POINTS_A_MM, dark_share, printed, square_on
 from tests.outside.squares import read
+from tests.planner import made
+from tests.planner.after import made as after_made
 
 pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
 PAPERS = {"a4": (595, 842), "letter": (612, 792)}  # points, ISO 216 and ANSI/ASME Y14.1
@@ -137,6 +141,19 @@ def test_all_yards_begin_on_a_page_of_their_own(sheet, live_server, outfit, tmp_
     names = ["Fern Hollow" in told.text(page + 1) for page in range(len(told.sizes))]
     assert names == sorted(names, reverse=True) and False in names
     assert "Long Acre" in told.text(len(told.sizes))
+
+
+def test_planned_loads_are_a_page_each_with_a_square_that_opens_them(sheet, live_server, tmp_path):
+    section = after_made.section()
+    run = made.make_done_run(report=replace(made.make_report(), after=section))
+    opened(sheet, live_server, "run-after-print", run.pk, paper="letter")
+    told = printed(sheet, tmp_path / "loads.pdf")
+    assert len(told.sizes) == len(section.loads)
+    for page, load in enumerate(section.loads, start=1):
+        assert load.yard_name in told.text(page) and "straps again" in told.text(page)
+        text, _level = read(square_on(tmp_path / "loads.pdf", page))
+        assert text == live_server.url + reverse("run-after", args=[run.pk])
+    assert (too_wide(sheet, [sheet.url]), sheet.said) == ([], [])
 
 
 def test_every_sheet_is_usable_on_a_phone_and_complains_of_nothing(sheet, live_server, outfit):
