@@ -26,6 +26,7 @@ BOLD = Font(name=FACE, size=10, bold=True)
 QUIET = Font(name=FACE, size=10, color="43504E")
 BRICK = Font(name=FACE, size=10, bold=True, color="8A2C17")
 
+INK = "0A4A50"  # the line of a chart
 THICK = Side(style="medium", color="14201F")
 HAIR = Side(style="hair", color="687573")
 THIN = Side(style="thin", color="14201F")

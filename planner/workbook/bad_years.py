@@ -6,7 +6,9 @@ Takes the sheet and the report's curve. What each weight costs and gains is a fo
 from openpyxl.chart import Reference, ScatterChart, Series
 
 from inventory.printed.cells import (
+    BESIDE,
     BOLD,
+    INK,
     QUIET,
     figure,
     formula,
@@ -45,7 +47,7 @@ def write_bad_years(sheet, report, paper):
             figure(sheet, row, column, value, money, font=font)
         formula(sheet, row, 5, f"C${FIRST}-C{row}", money, font=font)
         formula(sheet, row, 6, f"D{row}-D${FIRST}", money, font=font)
-        text(sheet, row, 7, "this order" if point.chosen else "", font=font)
+        text(sheet, row, 7, "this order" if point.chosen else "", font=font, align=BESIDE)
         rule(sheet, row, len(heads))
     last = FIRST + len(curve.points) - 1
     _chart(sheet, last, worst)
@@ -57,7 +59,7 @@ def write_bad_years(sheet, report, paper):
         row += 1
     widths(sheet, *WIDTHS)
     sheet.freeze_panes = "A4"
-    prints(sheet, wide=True, paper=paper, repeat=3, last_column=len(heads), last_row=row - 1)
+    prints(sheet, wide=False, paper=paper, repeat=2, last_column=len(heads), last_row=row - 1)
 
 
 def _chart(sheet, last, worst):
@@ -68,7 +70,8 @@ def _chart(sheet, last, worst):
     across = Reference(sheet, min_col=4, min_row=FIRST, max_row=last)
     up = Reference(sheet, min_col=3, min_row=FIRST, max_row=last)
     series = Series(up, across, title="orders")
-    series.marker.symbol = "circle"
+    series.marker.symbol, series.smooth = "circle", False  # nothing is known between two points
+    series.graphicalProperties.line.solidFill = series.marker.graphicalProperties.solidFill = INK
     chart.series.append(series)
     chart.height, chart.width = 9, 18
     sheet.add_chart(chart, f"A{last + 2}")

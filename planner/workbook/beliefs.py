@@ -4,6 +4,7 @@ Takes the sheet and the report's section. The dearer end of each answer is a for
 """
 
 from inventory.printed.cells import (
+    BESIDE,
     BOLD,
     COUNT,
     QUIET,
@@ -42,7 +43,7 @@ def write_beliefs(sheet, report, paper):
         "Beliefs",
         f"What this order loses against the best were an answer otherwise, on the {section.seasons:,} seasons planned with.",
     )
-    head_row(sheet, 3, HEADS, right=FIGURES)
+    head_row(sheet, 3, HEADS, right=FIGURES, beside=(9,))
     sheet.row_dimensions[3].height = 30
     row = 4
     for belief in section.rows:
@@ -63,9 +64,9 @@ def _belief(sheet, row, belief, section, money):
     text(sheet, row, 2, belief.answered, wrap=True)
     last = row + len(belief.ends) - 1
     formula(sheet, row, 8, f"MAX(D{row}:D{last})", money, font=font)
-    text(sheet, row, 9, belief.find_out, wrap=True)
+    text(sheet, row, 9, belief.find_out, align=BESIDE)
     text(sheet, row, 10, belief.source, wrap=True)
-    tall = max(lines_of(belief.find_out, WIDTHS[8]), lines_of(belief.source, WIDTHS[9]))
+    tall = max(lines_of(belief.find_out, WIDTHS[8] - 2), lines_of(belief.source, WIDTHS[9]))
     for at, end in enumerate(belief.ends, row):
         text(sheet, at, 3, end.words, wrap=True)
         for column, value in enumerate((end.regret, end.regret_most, end.spend), 4):

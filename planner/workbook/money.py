@@ -10,6 +10,7 @@ from inventory.printed.cells import (
     BESIDE,
     BOLD,
     COUNT,
+    INK,
     QUIET,
     figure,
     formula,
@@ -59,7 +60,7 @@ def write_money(sheet, report, paper):
         row = _less(sheet, row + 1, section.less, money)
     widths(sheet, *WIDTHS)
     sheet.freeze_panes = "A4"
-    prints(sheet, wide=True, paper=paper, repeat=3, last_column=len(HEADS), last_row=row - 1)
+    prints(sheet, wide=False, paper=paper, repeat=2, last_column=len(HEADS), last_row=row - 1)
 
 
 def _point(sheet, row, point, money):
@@ -80,7 +81,8 @@ def _chart(sheet, last):
     chart.x_axis.delete = chart.y_axis.delete = False
     across = Reference(sheet, min_col=1, min_row=FIRST, max_row=last)
     series = Series(Reference(sheet, min_col=3, min_row=FIRST, max_row=last), across, title="best order")
-    series.marker.symbol = "circle"
+    series.marker.symbol, series.smooth = "circle", False  # nothing is known between two points
+    series.graphicalProperties.line.solidFill = series.marker.graphicalProperties.solidFill = INK
     chart.series.append(series)
     chart.height, chart.width = 9, 18
     sheet.add_chart(chart, f"A{last + 2}")

@@ -63,7 +63,9 @@ def test_it_says_who_orders_from_whom_by_which_number_and_by_when():
     ):
         assert said in told
     assert "winter-order-7-north-0" in told
-    days = [cell.value.date() for row in sheet.iter_rows() for cell in row if isinstance(cell.value, dt.datetime)]
+    days = [
+        cell.value.date() for row in sheet.iter_rows() for cell in row if isinstance(cell.value, dt.datetime)
+    ]
     assert days == [made.DAY, made.make_paper().wanted_by]
 
 
