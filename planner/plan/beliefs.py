@@ -68,7 +68,8 @@ def beliefs_of(kinds, assumptions):
             told["deadout_sound_share"] = RETURNED
     words, own = _words(assumptions), own_answers(assumptions)
     if not set(told) & own:
-        return (f"This assumes {listed(form.format(**words) for form in told.values())} (all defaults).",)
+        whose = "the default" if len(told) == 1 else "all defaults"
+        return (f"This assumes {listed(form.format(**words) for form in told.values())} ({whose}).",)
     marked = [form.format(**words) + _whose(key, assumptions, own) for key, form in told.items()]
     rest = "; the rest are defaults" if set(told) - own else ""
     return (f"This assumes {listed(marked)}{rest}.",)

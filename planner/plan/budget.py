@@ -7,8 +7,8 @@ A bigger budget never earns less along the curve: the order of a smaller one sti
 from decimal import Decimal
 
 from planner.plan.budget_records import BudgetPoint, BudgetSection, LessBudget, PacksChanged
-from planner.plan.moves import pack_of
-from planner.plan.words import cents, listed, number, sum_words
+from planner.plan.moves import pack_of, packs_word
+from planner.plan.words import cents, number, sum_words
 from planner.solution.nearby.records import BudgetPoint as Known
 
 LITTLE = Decimal("0.50")  # money a season that is as good as nothing
@@ -29,13 +29,25 @@ def budget_section(nearby, facts):
         mark=mark,
         points=points,
         next_money=None if nearby.next_budget is None else cents(nearby.next_budget),
-        next_earns=None if nearby.next_earns is None else max(Decimal(0), cents(nearby.next_earns)),
+        next_earns=_next_earns(nearby),
         price=nearby.budget_price,
         less=less,
         not_told=nearby.not_told,
     )
     sentences = (_next(section, facts), _knee(section, facts.money), *([less.said] if less else ()))
     return BudgetSection(**{**vars(section), "sentences": tuple(said for said in sentences if said)})
+
+
+def _next_earns(nearby):
+    """What so much more earns: never less than the best single pack more that it pays for."""
+    if nearby.next_earns is None:
+        return None
+    packs = [
+        moved.worth_change
+        for moved in nearby.moves
+        if moved.step > 0 and moved.served and not moved.limit and 0 < moved.over_budget <= nearby.next_budget
+    ]
+    return cents(max(0.0, nearby.next_earns, *packs))
 
 
 def _with_own(points, facts):
@@ -86,10 +98,8 @@ def _next(section, facts):
     further = section.points[-1].gain if section.points else Decimal(0)
     here = max((point.gain for point in section.points if point.budget <= section.mark), default=further)
     if further - here > LITTLE:
-        more = sum_of(further - here, money)
-        return (
-            f"The next {hundred} alone would earn nothing; much more money would earn up to {more} a season."
-        )
+        more, last = sum_of(further - here, money), sum_words(section.points[-1].budget - section.mark, money)
+        return f"The next {hundred} alone would earn nothing; {last} more would earn about {more} a season."
     return f"The next {hundred} would earn nothing: what is worth its money is in the order."
 
 
@@ -121,6 +131,7 @@ def _less(less, mark, facts):
         for offer, _period, before, after in less.changes
         if round(before) != round(after)
     )
+    changes = tuple(sorted(changes, key=lambda change: not change.is_less))
     budget, lost = cents(less.budget), max(Decimal(0), cents(less.lost))
     smaller = mark - budget
     return LessBudget(
@@ -134,20 +145,14 @@ def _less(less, mark, facts):
 
 def _changed(offer, before, after, facts):
     known = facts.listed_offers.get(offer)
-    packs = f"{number(abs(after - before))} {packs_of(offer, abs(after - before), facts)}".strip()
+    count = abs(after - before)
+    packs = f"{number(count)} {packs_word(pack_of(offer, facts), count)}".strip()
     if after < before:
         said = f"drop {packs} of {number(before)}" if after else f"drop all {number(before)}"
     else:
         said = f"take {packs} {'more' if before else 'instead'}"
     name = known.name if known else offer
     return PacksChanged(offer=offer, name=name, before=before, after=after, said=said)
-
-
-def packs_of(offer, count, facts):
-    """packs; "" where a pack is a single piece."""
-    if not pack_of(offer, facts):
-        return ""
-    return "pack" if count == 1 else "packs"
 
 
 def _less_said(smaller, lost, changes, money):
@@ -167,5 +172,5 @@ def sum_of(value, money):
 
 
 def drops_said(less):
-    """The changes as one list: Medium box, drop 2 packs of 12, and so on."""
-    return listed(f"{change.name}: {change.said}" for change in less.changes)
+    """A line a change, what is dropped first: Medium box, 5: drop 2 packs of 12."""
+    return tuple(f"{change.name}: {change.said}" for change in less.changes)

@@ -17,7 +17,9 @@ def budget_lines(report):
         return ""
     said = list(section.sentences)
     if section.less is not None and section.less.changes:
-        said.append(f"To drop then: {drops_said(section.less)}.")
+        said += ["Then:", *(f"  {change}" for change in drops_said(section.less))]
     if section.not_told:
         said.append(section.not_told)
-    return "\n".join(textwrap.fill(each, WIDTH) for each in said)
+    return "\n".join(
+        textwrap.fill(each, WIDTH, subsequent_indent="    " * each.startswith(" ")) for each in said
+    )

@@ -9,7 +9,7 @@ from decimal import Decimal
 
 from planner.plan.budget_records import Move
 from planner.plan.pricing import priced
-from planner.plan.words import amount, cents, listed, number, sum_words
+from planner.plan.words import amount, cents, listed, number, sum_words, units_word
 
 FINE = Decimal(10)  # sums below it are told with their cents
 CENT = Decimal("0.01")
@@ -25,7 +25,7 @@ def moves_by_line(nearby, facts):
 
 
 def pack_of(code, facts):
-    """What one pack is called: "pack of 5", "pack of 50 lb"; "" where it is a single piece."""
+    """What one pack is called: "pack of 5", "pack of 50 lb", "bottle"; "" where it is a single piece."""
     listed = facts.listed_offers.get(code)
     parts = listed.parts if listed else facts.offers[code].parts
     if len(parts) != 1:
@@ -33,9 +33,16 @@ def pack_of(code, facts):
     ((part, units),) = parts.items()
     known = facts.parts.get(part)
     unit = known.unit if known else ""
-    if round(units) == 1 and unit in ("", "piece"):
-        return ""
+    if round(units) == 1:
+        return "" if unit in ("", "piece") else unit
     return f"pack of {amount(units, unit)}"
+
+
+def packs_word(pack, count):
+    """Of several: packs, bottles; "" where a pack is a single piece."""
+    if not pack or not pack.startswith("pack"):
+        return pack and units_word(pack, many=count != 1)
+    return "pack" if count == 1 else "packs"
 
 
 def aside_of(moved, facts):

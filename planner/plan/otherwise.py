@@ -7,7 +7,7 @@ figure is of an order made for the other value.
 from dataclasses import replace
 from decimal import Decimal
 
-from planner.plan.moves import pack_of
+from planner.plan.moves import pack_of, packs_word
 from planner.plan.words import number, sum_words
 
 
@@ -47,7 +47,7 @@ def otherwise(line, facts):
 
 
 def _changed(now, then, pack):
-    noun = "" if not pack else " pack" if abs(then - now) == 1 else " packs"
+    noun = f" {packs_word(pack, abs(then - now))}".rstrip()
     if not then:
         return "not have this line at all"
     more = "more" if then > now else "fewer"

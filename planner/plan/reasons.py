@@ -28,6 +28,8 @@ from planner.plan.words import (
     sum_words,
 )
 
+MOST_PURPOSES = 4
+
 
 @dataclass(frozen=True, kw_only=True)
 class Short:
@@ -139,7 +141,7 @@ def _have(owned, code, line, facts):
         have = f"You have {listed(counted(each.sound, facts.parts[each.part]) for each in kinds)} in store"
     asides = []
     if spare := sum(each.spare_on_colonies for each in owned):
-        have += f" and {number(spare)} on colonies beyond what they stand in"
+        have += f" and {number(spare)} spare on colonies"
     if mend := sum(each.to_mend for each in owned):
         asides.append(f"{number(mend)} more {'needs' if mend == 1 else 'need'} mending")
     if held := sum(each.held for each in owned):
@@ -163,7 +165,7 @@ def _asked(peak, code, line, facts):
         return f"The season uses up {amount(peak.mean, facts.parts[code].unit)}{spread}{places(peak.yards)}{left}."
     plain = _is_all(code, line, facts) and len(facts.chain(code)) == 1
     what = number(peak.mean) if plain else f"{number(peak.mean)} {chain_words(code, facts)}"
-    goes_into = purposes(facts.needs.kinds(facts.chain(code)))[:3]
+    goes_into = purposes(facts.needs.kinds(facts.chain(code)))[:MOST_PURPOSES]
     use = f" for {listed(goes_into)}" if goes_into else ""
     back = f"; deadouts should give back {number(peak.returned)} by then" if peak.returned else ""
     return f"The season asks for {what} at once in {peak.words}{spread}{use}{places(peak.yards)}{back}{left}."
@@ -185,8 +187,10 @@ def chain_words(code, facts):
     part = facts.parts[code]
     if len(facts.chain(code)) == 1:
         return pieces(part)
-    if part.kind in ("frame", "foundation"):
+    if part.kind == "frame":
         return f"{part.depth} frames (drawn or with foundation)"
+    if part.kind == "foundation":
+        return f"sheets of {part.depth} foundation (in frames, drawn or not)"
     finished = [each for each in facts.chain(code) if not facts.parts[each].flat]
     return pieces(facts.parts[finished[0]] if finished else part)
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from planner.plan.budget import budget_section, drops_said
 from planner.solution.nearby.records import LessMoney
 from tests.planner.plan import small
-from tests.planner.plan.neighbours import nearby, point
+from tests.planner.plan.neighbours import moved, nearby, point
 from tests.planner.plan.test_moves import facts, sums
 
 
@@ -41,12 +41,26 @@ def test_the_next_hundred_is_told_with_what_it_earns():
 
 def test_a_hundred_that_earns_nothing_is_told_apart_from_money_that_comes_in_bigger_pieces():
     assert section(next_earns=0.0).sentences[0] == (
-        "The next $100 alone would earn nothing; much more money would earn up to $16 a season."
+        "The next $100 alone would earn nothing; $300 more would earn about $16 a season."
     )
     flat = tuple(point(50.0 * at, 100.0) for at in range(12))
     assert section(next_earns=0.1, points=flat).sentences[0] == (
         "The next $100 would earn nothing: what is worth its money is in the order."
     )
+
+
+def test_the_next_hundred_earns_no_less_than_the_best_pack_more_it_pays_for():
+    """The sugar past the budget by 30 earns 6; the boxes past it by 140 are too dear for a hundred."""
+    moves = (moved(1, worth=6.0, over_budget=30.0), moved(1, worth=90.0, over_budget=140.0))
+    assert section(next_earns=0.0, moves=moves).next_earns == Decimal(6)
+    assert section(next_earns=9.0, moves=moves).next_earns == Decimal(9)
+    assert section(next_earns=0.0, moves=(moved(1, worth=6.0),)).next_earns == 0  # no more money is needed
+    assert section(next_earns=0.0, moves=(moved(-1, worth=6.0, over_budget=3.0),)).next_earns == 0
+
+
+def test_what_is_dropped_comes_before_what_is_taken_instead():
+    less = LessMoney(budget=50.0, lost=1.0, changes=(("north-sugar", 0, 1, 2), ("north-box", 0, 2, 0)))
+    assert [change.is_less for change in section(less=less).less.changes] == [True, False]
 
 
 def test_the_bend_is_told_with_what_a_hundred_earns_on_both_its_sides():
@@ -71,7 +85,8 @@ def test_less_money_names_what_to_drop_and_what_that_loses():
     made = section()
     assert (made.less.less, made.less.lost) == (Decimal(200), Decimal(420))
     assert drops_said(made.less) == (
-        "Medium box, in pieces, pack of 5: drop all 2 and Sugar, 50 lb bag: take 1 pack more"
+        "Medium box, in pieces, pack of 5: drop all 2",
+        "Sugar, 50 lb bag: take 1 pack more",
     )
     assert made.less.said == (
         "With $200 less to spend, drop from 1 line (and take more of 1) and lose $420 a season."

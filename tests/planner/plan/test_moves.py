@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from planner.plan import report_of
 from planner.plan.facts import Facts
-from planner.plan.moves import aside_of, move_of, moves_by_line, pack_of, told
+from planner.plan.moves import aside_of, move_of, moves_by_line, pack_of, packs_word, told
 from tests.planner.plan import small
 from tests.planner.plan.neighbours import moved, nearby
 
@@ -154,6 +154,17 @@ def test_packs_are_called_as_they_are_sold():
         changed = facts()
         object.__setattr__(changed, "operation", small.operation(offers=tuple(offers)))
         assert pack_of("north-box", changed) == words
+
+
+def test_a_pack_of_one_is_called_by_its_unit():
+    changed = facts()
+    glue = small.operation().offers[1]
+    one = glue.__class__(**{**vars(glue), "parts": {"sugar": 1}})
+    object.__setattr__(changed, "operation", small.operation(offers=(one,)))
+    assert pack_of("north-sugar", changed) == "lb"
+    assert [packs_word("bottle", count) for count in (1, 2)] == ["bottle", "bottles"]
+    assert [packs_word("pack of 5", count) for count in (1, 2)] == ["pack", "packs"]
+    assert packs_word("", 2) == ""
 
 
 def test_a_run_that_did_not_ask_tells_no_moves():

@@ -1,8 +1,13 @@
 """Reasons in a keeper's words, against a season worked out by hand (see small.py)."""
 
 from decimal import Decimal
+from types import SimpleNamespace
+
+import pytest
 
 from planner.plan import report_of
+from planner.plan.beliefs import beliefs_of
+from planner.plan.reasons import chain_words
 from tests.planner.plan import small
 
 
@@ -46,7 +51,7 @@ def test_boxes_on_colonies_beyond_their_sets_are_told():
         {"part": small.BOX, "location": "creek", "quantity": 3},
     ]
     said = why(problem=small.problem(stock=stock)).text
-    assert "and 3 on colonies beyond what they stand in" in said
+    assert "and 3 spare on colonies" in said
 
 
 def test_the_peak_is_told_in_words_of_the_calendar_with_its_spread_and_yards():
@@ -74,6 +79,24 @@ def test_the_beliefs_a_line_rests_on_are_told_and_own_answers_marked():
     said = why(assumptions=small.assumptions(survival_share=0.72)).text
     assert "72\N{NO-BREAK SPACE}% of colonies come through the winter (your answer)" in said
     assert "the rest are defaults" in said
+
+
+def test_one_answer_at_its_default_is_no_plural():
+    said = beliefs_of(("reducer",), small.assumptions())[0]
+    assert said.endswith("come through the winter (the default).")
+
+
+@pytest.mark.parametrize(
+    ("code", "words"),
+    [
+        ("frame-deep-flat", "deep frames (drawn or with foundation)"),
+        ("foundation-deep", "sheets of deep foundation (in frames, drawn or not)"),
+    ],
+)
+def test_sheets_are_not_called_frames_where_combs_are_renewed_in_the_frames_there_are(code, words):
+    part = SimpleNamespace(kind=code.partition("-")[0], depth="deep")
+    facts = SimpleNamespace(parts={code: part}, chain=lambda _code: {code: 1, "comb-deep-brood": 1})
+    assert chain_words(code, facts) == words
 
 
 def test_survival_out_of_the_keepers_winters_is_called_their_average():
