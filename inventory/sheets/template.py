@@ -72,7 +72,9 @@ def _write_table(page, table, rows, known, tables):
         dimension.number_format = column.holds.number_format
     for at, values in enumerate(rows, 2):
         for number, column in enumerate(table.columns, 1):
-            write_cell(page.cell(at, number), column, values.get(column.key))
+            value = values.get(column.key)
+            if at <= PRINTED_ROWS or value is not None:
+                write_cell(page.cell(at, number), column, value)
     last = max(table.rows, len(rows) + 50)
     for number, column in enumerate(table.columns, 1):
         page.add_data_validation(_validation(column, number, last, known, tables))
