@@ -1,9 +1,11 @@
 """What other budgets would do, for the report: the next hundred, the bend of the curve, what to drop with less.
 
 Takes the study of an order (its neighbours, solved) and the facts of the plan; gives a BudgetSection. Solves nothing.
-A bigger budget never earns less along the curve: the order of a smaller one still fits into it.
+A bigger budget never earns less along the curve: the order of a smaller one still fits into it. What the time left
+far from proven is not told as if it were the best.
 """
 
+from dataclasses import replace
 from decimal import Decimal
 
 from planner.plan.budget_records import BudgetPoint, BudgetSection, LessBudget, PacksChanged
@@ -12,6 +14,10 @@ from planner.plan.words import cents, number, sum_words
 from planner.solution.nearby.records import BudgetPoint as Known
 
 LITTLE = Decimal("0.50")  # money a season that is as good as nothing
+UNSURE, FEW = (
+    3,
+    Decimal(10),
+)  # a point may miss a third of the most it could earn, or so much money; else it is left out
 
 
 def budget_section(nearby, facts):
@@ -23,19 +29,53 @@ def budget_section(nearby, facts):
     mark = spend if budget is None else cents(budget)
     knee = None if nearby.knee is None else nearby.points[nearby.knee].budget
     points = _points(_with_own(nearby.points, facts), knee, None if budget is None else mark)
-    less = _less(nearby.less, mark, facts)
+    settled = tuple(point for point in points if _settled(point))
+    left_out = [point.budget for point in points if point not in settled]
+    if left_out:
+        settled = tuple(replace(point, knee=False) for point in settled)
+    less = None if _is_unsure(nearby.less, points) else _less(nearby.less, mark, facts)
     section = BudgetSection(
         seasons=len(facts.problem.scenarios),
         mark=mark,
-        points=points,
+        points=settled,
         next_money=None if nearby.next_budget is None else cents(nearby.next_budget),
         next_earns=_next_earns(nearby),
         price=nearby.budget_price,
         less=less,
-        not_told=nearby.not_told,
+        not_told=nearby.not_told or _not_found(left_out, facts.money),
     )
     sentences = (_next(section, facts), _knee(section, facts.money), *([less.said] if less else ()))
     return BudgetSection(**{**vars(section), "sentences": tuple(said for said in sentences if said)})
+
+
+def _settled(point):
+    """Whether the order found is near enough to the most any order can earn to be called what this budget earns."""
+    return point.chosen or point.most - point.gain <= max(FEW, point.most / UNSURE)
+
+
+def _is_unsure(less, points):
+    """Whether the search left the budgets about the smaller one open."""
+    below = (
+        None
+        if less is None
+        else max((p for p in points if p.budget <= less.budget), key=_budget, default=None)
+    )
+    return below is not None and not _settled(below)
+
+
+def _budget(point):
+    return point.budget
+
+
+def _not_found(budgets, money):
+    if not budgets:
+        return ""
+    told = (
+        f"{sum_words(budgets[0], money)} to {sum_words(budgets[-1], money)}"
+        if budgets[1:]
+        else sum_words(budgets[0], money)
+    )
+    return f"Time ran out before good orders were found for budgets of {told}: they are left out. Allow more seconds."
 
 
 def _next_earns(nearby):
@@ -100,6 +140,8 @@ def _next(section, facts):
     if further - here > LITTLE:
         more, last = sum_of(further - here, money), sum_words(section.points[-1].budget - section.mark, money)
         return f"The next {hundred} alone would earn nothing; {last} more would earn about {more} a season."
+    if section.not_told or (section.points and section.points[-1].most - here > FEW):
+        return f"Nothing was found that the next {hundred} would earn."
     return f"The next {hundred} would earn nothing: what is worth its money is in the order."
 
 

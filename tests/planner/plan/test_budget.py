@@ -58,6 +58,26 @@ def test_the_next_hundred_earns_no_less_than_the_best_pack_more_it_pays_for():
     assert section(next_earns=0.0, moves=(moved(-1, worth=6.0, over_budget=3.0),)).next_earns == 0
 
 
+def test_budgets_the_search_left_open_are_left_out_and_named():
+    """Between nothing and the order's own 250 only nothing was found, though 600 could be earned."""
+    points = tuple(
+        point(50.0 * at, -400.0 if at < 5 else 200.0, bound=-400 + min(600.0, 400.0 * at)) for at in range(12)
+    )
+    made = section(points=points, knee=5, next_earns=0.0, moves=())
+    assert [each.budget for each in made.points] == [0, *range(250, 600, 50)]
+    assert made.at_knee is None and made.less is None
+    assert made.not_told == (
+        "Time ran out before good orders were found for budgets of $50 to $200: they are left out. Allow more seconds."
+    )
+
+
+def test_what_is_not_proven_to_earn_nothing_is_not_said_to():
+    worths = (-100.0, *[100.0] * 11)
+    open_ended = tuple(point(50.0 * at, worth, bound=worth + 40) for at, worth in enumerate(worths))
+    said = section(next_earns=0.0, points=open_ended).sentences[0]
+    assert said == "Nothing was found that the next $100 would earn."
+
+
 def test_what_is_dropped_comes_before_what_is_taken_instead():
     less = LessMoney(budget=50.0, lost=1.0, changes=(("north-sugar", 0, 1, 2), ("north-box", 0, 2, 0)))
     assert [change.is_less for change in section(less=less).less.changes] == [True, False]
