@@ -39,7 +39,7 @@ def pack_by_pack(*, instance, seconds):
 
 
 def curve_by_one_master(*, instance, seconds, gap):
-    """Twelve budgets by one master: seconds, and whether each is proven."""
+    """Twelve budgets by shared cuts: seconds, and whether each is proven."""
     problem = instance.problem()
     keep_to_one_thread()
     found, spent = timed(lambda: _curve(problem, gap, seconds))

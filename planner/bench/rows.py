@@ -135,7 +135,7 @@ def _beside(ours, fine, make, name):
 
 
 def next_door(runner):
-    """A pack more or fewer of every line, and twelve budgets by one master against twelve cold solves."""
+    """A pack more or fewer of every line, and twelve budgets by shared cuts against twelve cold solves."""
     scale = runner.scale
     size = scale.medium if scale.long_runs else scale.small
     instance = runner.instance(size, scale.hundred if scale.long_runs else scale.few)
@@ -149,7 +149,7 @@ def next_door(runner):
         cold = None if ours is None else _cold_curve(runner, instance, gap, BEYOND * target * ours)
         if cold is not None:
             over = "over " if cold.stopped else ""
-            spent = f"cold {over}{cold.seconds:.3g} s, one master {ours:.3g} s"
+            spent = f"cold {over}{cold.seconds:.3g} s, shared cuts {ours:.3g} s"
             what = f"{name}: twelve budgets to {100 * gap:.2g} % ({spent})"
             yield make(figure=what, value=cold.seconds / ours, unit=TIMES, target=f">= {target}")
 

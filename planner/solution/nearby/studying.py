@@ -15,12 +15,13 @@ from planner.solution.nearby.knee import knee_of
 from planner.solution.nearby.moves import moves
 from planner.solution.nearby.records import LessMoney, Nearby
 
+WITHIN = 0.85  # of the seconds allowed: what is begun then still ends in time
 OUT_OF_TIME = "Time ran out: not all of what lies next to this order is told. Allow more seconds."
 
 
 def study(problem, plan, *, budgets=None, more=100.0, less=300.0, gap=0.001, seconds=60.0, progress=None):
     """What lies next door to `plan`; `budgets` are chosen where none are given; progress(stage, bound, gap) is told."""
-    clock, tell = Clock(seconds), progress or (lambda stage, bound, gap: None)
+    clock, tell = Clock(WITHIN * seconds), progress or (lambda stage, bound, gap: None)
     if not plan.is_order:
         return nothing(clock.spent(), "There is no order, so nothing lies next to it.")
     with ExitStack() as ending:
@@ -38,7 +39,8 @@ def _study(problem, plan, companion, *, budgets, more, less, gap, clock, tell):
     tell("other budgets", None, None)
     settings = {"budgets": budgets, "more": more, "less": less, "gap": gap, "clock": clock, "tell": tell}
     points, shown = curve(problem, plan, judge.warm, companion=companion, **settings)
-    missing = len(moved) < 2 * len(plan.here_and_now) or len(points) < len(shown)
+    after = () if problem.budget is None else (problem.budget + more,)
+    missing = len(moved) < 2 * len(plan.here_and_now) or _lacks(points, (*shown, *after))
     return Nearby(
         moves=moved,
         points=tuple(points[money] for money in shown if money in points),
@@ -47,6 +49,12 @@ def _study(problem, plan, companion, *, budgets, more, less, gap, clock, tell):
         seconds=round(clock.spent(), 3),
         not_told=OUT_OF_TIME if missing else "",
     )
+
+
+def _lacks(points, wanted):
+    """Whether a budget has no point that should: those too small for every must-use are below all that have one."""
+    least = min(points, default=0.0)
+    return any(money not in points and money >= least for money in wanted)
 
 
 def nothing(seconds, why):

@@ -119,7 +119,7 @@ def test_what_lies_next_door_is_timed_and_set_against_cold_solves():
     found = figures(rows.next_door, told)
     assert [row[:2] for row in found] == [(0.5, "<= 1"), (16, ">= 15"), (8, ">= 8")]
     assert "8 moves of a pack" in found[0][2]
-    assert "twelve budgets to 0.1 % (cold 32 s, one master 4 s)" in found[2][2]
+    assert "twelve budgets to 0.1 % (cold 32 s, shared cuts 4 s)" in found[2][2]
 
 
 def test_a_curve_that_was_not_proven_gives_no_ratio():

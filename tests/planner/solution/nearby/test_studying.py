@@ -3,7 +3,7 @@
 import pytest
 
 from planner.solution import solve
-from planner.solution.nearby import study
+from planner.solution.nearby import study, studying
 from tests.planner.small_problems import small_problem
 
 FEE = {"order_fee": 7}
@@ -39,3 +39,18 @@ def test_without_a_budget_there_is_still_a_curve_and_less_is_measured_from_the_s
     assert (found.less.budget, found.less.lost) == (30, 15)
     assert found.points[0].budget == 0
     assert found.points[-1].objective == pytest.approx(60)
+
+
+def test_a_budget_left_out_is_said_whatever_else_is_told_beside_it(monkeypatch):
+    """Points beside the order must not count for one the curve lacks; one too small for every must-use is not lacking."""
+    problem = small_problem(use={"must": True}, budget=50)
+    plan, settings = solve(problem, gap=0), {"budgets": [10, 50, 70], "more": 10, "less": 5}
+    assert study(problem, plan, **settings).not_told == ""
+    whole = studying.curve
+
+    def hurried(*given, **asked):
+        points, shown = whole(*given, **asked)
+        return {money: point for money, point in points.items() if money < 70}, shown
+
+    monkeypatch.setattr(studying, "curve", hurried)
+    assert study(problem, plan, **settings).not_told == studying.OUT_OF_TIME
