@@ -51,9 +51,7 @@ class Halves:
     def points(self, budgets, closely):
         """({budget: Best}, {budget: objective in fractions}) of rising budgets, some missing where time ran out."""
         two = len(self.problem.scenarios) >= TWO_FROM
-        count = (
-            math.ceil(SMALLER * len(budgets)) if two else len(budgets)
-        )
+        count = math.ceil(SMALLER * len(budgets)) if two else len(budgets)
         smaller, larger = budgets[:count], budgets[count:]
         asked = self.companion is not None and bool(larger) and not self.clock.is_over()
         if asked:
