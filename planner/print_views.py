@@ -45,7 +45,7 @@ def load_leaf(section, load, address):
         address=address,
         opens="the loads",
         body="planner/print_load.html",
-        cells=(("Week of", date_format(load.day, "D j M Y")), ("Rides", load.rides)),
+        cells=(("Week of", date_format(load.day, "D j M Y")), ("Trip", row.rides)),
         told={"ways": ways},
     )
 

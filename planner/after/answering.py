@@ -34,21 +34,23 @@ class Answer:
     short: tuple[tuple[Want, int], ...]
 
 
-def answer(facts, courses, *, gear, visits):
-    """`gear`: codes of parts that travel; `visits`: yard -> its weeks."""
+def answer(facts, courses, *, gear, visits, lands):
+    """`gear`: codes of parts that travel; `visits`: yard -> its weeks; `lands`: see supplying.weeks_landing."""
     for_shed = wants_of_shed(facts.problem, facts.plan, gear)
     wants = wants_of_yards(courses) + for_shed
     settled = courses
     while True:
-        found = _answered(facts, wants, homecomings(settled, facts.assumptions.weeks_to_extract), visits)
+        found = _answered(
+            facts, wants, homecomings(settled, facts.assumptions.weeks_to_extract), visits, lands
+        )
         now = taken_back(courses, found.ready, settled)
         if now == settled:
             return replace(found, courses=settled)
         settled = now
 
 
-def _answered(facts, wants, coming, visits):
-    shed = shed_of(facts.operation, facts.problem, facts.plan, coming)
+def _answered(facts, wants, coming, visits, lands):
+    shed = shed_of(facts.operation, facts.problem, facts.plan, coming, lands)
     chunks, short = shed.answer(wants)
     bench = Workbench(shed.jobs, facts.assumptions)
     ready = []

@@ -1,6 +1,7 @@
 """Syrup by yard and week, its sugar and when that is bought; patties and treatments that ride along.
 
-Takes projections (bees, gallons); gives what most seasons ask for: rows of feed, sugar by week and lots for the truck.
+Takes projections (bees, gallons); gives what most seasons ask for: rows of feed by each yard's own seasons, sugar by
+week of all yards together (they do not all ask for their most in one season) and lots for the truck.
 A gallon's sugar is the projection's: 5.13 lb light, 7.38 lb heavy. Syrup is mixed and sugar bought in the week of use.
 """
 
@@ -55,13 +56,26 @@ def sugar_lb(gallons, ratio):
     return math.ceil(gallons * SUGAR_LB_PER_GALLON[ratio] - 1e-6)
 
 
-def sugar_rows(rows, day, supply):
-    """Sugar by week: what is needed, what is on hand of stock and orders, what is bought. `supply`: [(week, lb)]."""
-    needed: dict = defaultdict(int)
-    for row in rows:
-        needed[row.week] += row.sugar_lb
+def sugar_needs(projections):
+    """[(week, lb)] of all yards together: by each week's end, what nine seasons of ten have taken at most."""
+    weeks = sorted({need.week for projection in projections for need in projection.feed})
+    used = np.zeros((len(projections), len(weeks)))
+    for number, projection in enumerate(projections):
+        for need in projection.feed:
+            used[number, weeks.index(need.week) :] += need.colonies * need.sugar_lb
+    weights = np.array([projection.probability for projection in projections])
+    told, before = [], 0
+    for week, column in zip(weeks, used.T, strict=True):
+        by_then = math.ceil(quantile(column, weights / weights.sum(), MOST) - 1e-6)
+        told.append((week, by_then - before))
+        before = by_then
+    return [(week, pounds) for week, pounds in told if pounds]
+
+
+def sugar_rows(needs, day, supply):
+    """Sugar by week: what is needed, what is on hand of stock and orders, what is bought. Both: [(week, lb)]."""
     told, used = [], 0
-    for week, pounds in sorted(needed.items()):
+    for week, pounds in needs:
         there = int(sum(lb for at, lb in supply if at <= week))
         on_hand = max(0, there - used)
         taken = min(on_hand, pounds)

@@ -14,7 +14,7 @@ import numpy as np
 from inventory.gear import Kind
 from planner.after.answering import answer
 from planner.after.cargo import Truck
-from planner.after.feeding import bees_cargo, feed_cargo, feed_rows, sugar_rows
+from planner.after.feeding import bees_cargo, feed_cargo, feed_rows, sugar_needs, sugar_rows
 from planner.after.judging import Judged
 from planner.after.loads import Lot, joined, trips_of
 from planner.after.pool import exists_of, pool_of
@@ -25,6 +25,7 @@ from planner.after.supplying import (
     drawn_from,
     in_season,
     stock_at_shed,
+    weeks_landing,
 )
 from planner.after.targets import MOST, courses_of, own_stock
 from planner.after.telling import LATE_BENCH, LATE_COMING, NOWHERE, sentences
@@ -71,12 +72,18 @@ class After:
         return drawn_from(self.facts.problem)
 
     @cached_property
+    def lands(self):
+        """(offer, period) -> week in which what is ordered on the order's own day is there."""
+        return weeks_landing(self.facts)
+
+    @cached_property
     def answer(self):
         facts = self.facts
         yards = [yard.code for yard in facts.operation.yards if yard.code != facts.shed]
         return answer(
             facts,
             courses_of(self.planned, self.own, self._exists()),
+            lands=self.lands,
             gear=self.gear,
             visits={yard: self.visits(yard) for yard in yards},
         )
@@ -198,7 +205,10 @@ class After:
         names = {recipe.code: recipe.name for recipe in facts.operation.recipes}
         sugar = [
             (week, lb)
-            for part, week, lb in (*stock_at_shed(facts.problem), *bought(facts.problem, facts.plan))
+            for part, week, lb in (
+                *stock_at_shed(facts.problem),
+                *bought(facts.problem, facts.plan, self.lands),
+            )
             if part == "sugar"
         ]
         judged = self.judged(facts.problem, facts.plan)
@@ -215,7 +225,7 @@ class After:
             loads=self._loads(),
             late=self._late(),
             feed=self.feed,
-            sugar=sugar_rows(self.feed, facts.start, sugar),
+            sugar=sugar_rows(sugar_needs(self.projections), facts.start, sugar),
             pulls=self._pulls(),
             stands=stand_rows(facts.operation, self.projections),
             free=judged.free_rows(free),

@@ -3,12 +3,14 @@
 Takes the sizing problem, its plan and the yards' courses; gives a Shed ready to answer wants, and those wants.
 """
 
+import math
 from collections import defaultdict
 
 import numpy as np
 
 from planner.after.shed import Made, Shed, Want
 from planner.after.targets import MOST, TINY, at_level, whole
+from planner.plan.lines import supplier_orders
 from planner.requirement.tokens import TOKENS
 
 
@@ -23,8 +25,8 @@ def drawn_from(problem):
     return found
 
 
-def shed_of(operation, problem, plan, homecomings):
-    """`homecomings`: [(part, week from which it is free again, pieces)]."""
+def shed_of(operation, problem, plan, homecomings, lands):
+    """`homecomings`: [(part, week from which it is free again, pieces)]; `lands`: see weeks_landing."""
     used = {recipe.code for recipe in problem.recipes}
     recipes = {
         part: Made(recipe=facts.code, part=part, takes=dict(facts.takes), minutes=float(facts.minutes))
@@ -36,7 +38,7 @@ def shed_of(operation, problem, plan, homecomings):
     shed = Shed(recipes=recipes, drawn=drawn_from(problem))
     for part, week, pieces in (
         *stock_at_shed(problem),
-        *bought(problem, plan),
+        *bought(problem, plan, lands),
         *in_season(problem, plan),
         *homecomings,
     ):
@@ -50,15 +52,25 @@ def stock_at_shed(problem):
     return [(row.part, row.period, row.quantity) for row in problem.stock if row.location == home]
 
 
-def bought(problem, plan):
+def weeks_landing(facts):
+    """(offer, period) -> first week by whose beginning it is there, sent on the day the order is to be sent by."""
+    found = {}
+    for order in supplier_orders(facts):
+        for line in order.lines:
+            days = (min(line.due_on, order.due_on) - facts.start).days
+            found[line.offer, order.period] = math.ceil(days / 7)
+    return found
+
+
+def bought(problem, plan, lands):
     """[(part, week, pieces)] of the order made now, in the week each lands."""
     offers = {offer.code: offer for offer in problem.offers}
     rows = []
     for line in plan.here_and_now:
-        offer = offers[line.offer]
-        week = line.period + offer.lead_periods
+        week = lands.get((line.offer, line.period), problem.periods)
         if week < problem.periods:
-            rows += [(part, week, round(units * line.packs)) for part, units in offer.parts.items()]
+            parts = offers[line.offer].parts
+            rows += [(part, week, round(units * line.packs)) for part, units in parts.items()]
     return rows
 
 

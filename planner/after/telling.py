@@ -127,11 +127,13 @@ def _feed(section):
         return ""
     gallons = sum(row.gallons for row in section.feed)
     buy = sum(row.buy_lb for row in section.sugar)
-    said = f"{number(gallons)} gallons of syrup"
+    most = f"{section.level_in_100} seasons in 100 ask for at most"
+    said = f"{number(gallons)} gallons of syrup to bring, what each yard's own {most}"
     return (
-        f"{said}; {number(buy)} lb of sugar to buy, each lot in the week it is fed."
+        f"{said}; {number(buy)} lb of sugar to buy on top of what is there, by what all yards together in {most}, each "
+        "lot in the week it is fed."
         if buy
-        else f"{said}, the sugar for it is there."
+        else f"{said}; the sugar is there for what all yards together in {most}."
     )
 
 

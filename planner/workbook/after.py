@@ -166,7 +166,9 @@ def _jobs(sheet, row, jobs):
 
 
 def write_feed(sheet, section, paper):
-    title(sheet, "Feed", "Syrup by weight of sugar to water; sugar is bought in the week it is fed.")
+    title(
+        sheet, "Feed", "Gallons by each yard's own nine seasons of ten; sugar to buy by all yards' together."
+    )
     heads = ("Week of", "Yard", "Feeding", "Colonies", "Gallons", "Sugar to water", "Sugar, lb")
     head_row(sheet, 3, heads, right=(1, 4, 5, 7), beside=(2, 6))
     row = 3

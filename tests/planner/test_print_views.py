@@ -38,6 +38,7 @@ def test_each_load_is_a_leaf_with_its_lines_its_weight_and_the_caution(keeper, r
         "285 of 1,000 lb, 41 of 50 cubic ft",
         "Strap every stack",
         "Straps pulled",
+        "on a due visit",
     ):
         assert words in page, words
 

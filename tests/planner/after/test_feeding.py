@@ -1,10 +1,13 @@
 """Syrup, its sugar and when it is bought, against published tables."""
 
 import math
+from types import SimpleNamespace
 
+import numpy as np
 import pytest
 
-from planner.after.feeding import bees_cargo, feed_cargo, feed_rows, sugar_lb, sugar_rows
+from planner.after.feeding import bees_cargo, feed_cargo, feed_rows, sugar_lb, sugar_needs, sugar_rows
+from planner.after.telling import sentences
 from tests.planner.after.made import DAY, section
 
 
@@ -28,15 +31,41 @@ def test_a_gallon_a_colony_short_is_seven_pounds_of_stores(after):
 
 
 def test_sugar_is_bought_in_the_week_it_is_fed_less_what_is_there():
-    feed = section().feed
-    (row,) = sugar_rows(feed, DAY, [(0, 50), (40, 900)])
+    (row,) = sugar_rows([(34, 266)], DAY, [(0, 50), (40, 900)])
     assert (row.week, row.needed_lb, row.on_hand_lb, row.buy_lb) == (34, 266, 50, 216)
 
 
 def test_sugar_used_in_spring_is_not_there_in_autumn():
-    feed = section().feed
-    early = feed[0].__class__(**{**vars(feed[0]), "week": 10})
-    assert [row.buy_lb for row in sugar_rows((early, *feed), DAY, [(0, 300)])] == [0, 232]
+    assert [row.buy_lb for row in sugar_rows([(10, 266), (34, 266)], DAY, [(0, 300)])] == [0, 232]
+
+
+def test_the_sugar_bought_is_the_nine_of_ten_of_all_yards_together(after):
+    """Against numpy's own quantile of each season's sum: the least value nine seasons of ten do not exceed."""
+    sums = [sum(need.colonies * need.sugar_lb for need in drawn.feed) for drawn in after.projections]
+    chances = [drawn.probability for drawn in after.projections]
+    pooled = np.quantile(sums, 0.9, weights=chances, method="inverted_cdf")
+    rows = sugar_rows(sugar_needs(after.projections), DAY, [])
+    assert sum(row.buy_lb for row in rows) == math.ceil(pooled - 1e-6) > 0
+    assert sum(row.buy_lb for row in rows) <= sum(row.sugar_lb for row in after.feed)
+
+
+def test_yards_that_ask_for_their_most_in_different_seasons_need_less_sugar_than_their_mosts_add_up_to():
+    def drawn(*pounds):
+        needs = [
+            SimpleNamespace(week=34, yard=yard, colonies=1, sugar_lb=lb)
+            for yard, lb in zip("ab", pounds, strict=True)
+        ]
+        return SimpleNamespace(feed=needs, probability=0.5)
+
+    assert sugar_needs([drawn(100, 20), drawn(30, 80)]) == [(34, 120)]  # the mosts add up to 180
+
+
+def test_the_sentence_says_whose_nine_of_ten_is_brought_and_whose_is_bought():
+    (said,) = [said for said in sentences(section()).sentences if "syrup" in said]
+    assert "what each yard's own 90 seasons in 100 ask for at most" in said
+    assert (
+        "lb of sugar to buy on top of what is there, by what all yards together in 90 seasons in 100" in said
+    )
 
 
 def test_syrup_rides_in_whole_gallons_in_its_week():

@@ -1,26 +1,57 @@
 """What comes into the shed: stock, orders with their lead, what is bought in season; and what it uses up itself."""
 
-from planner.after.supplying import bought, drawn_from, in_season, stock_at_shed, wants_of_shed
+from planner.after.supplying import bought, drawn_from, in_season, stock_at_shed, wants_of_shed, weeks_landing
 from planner.plan.facts import Facts
+from planner.plan.lines import supplier_orders
+from planner.plan.words import week_day
 
 
-def test_packs_come_in_their_delivery_week(after):
+def days_due(facts):
+    """(offer, period) -> the day the order's own pages tell: the line's, or its order's where that is sooner."""
+    return {
+        (line.offer, order.period): min(line.due_on, order.due_on)
+        for order in supplier_orders(facts)
+        for line in order.lines
+    }
+
+
+def test_packs_come_in_the_week_the_order_says_they_are_due(after):
     facts: Facts = after.facts
-    offers = facts.offers
+    lands = weeks_landing(facts)
+    rows = bought(facts.problem, facts.plan, lands)
+    days = days_due(facts)
+    assert days and any(
+        line.order_by > facts.start for order in supplier_orders(facts) for line in order.lines
+    )
     for line in facts.plan.here_and_now:
-        for part, units in offers[line.offer].parts.items():
-            assert (part, line.period + offers[line.offer].lead_periods, round(units * line.packs)) in bought(
-                facts.problem, facts.plan
-            )
+        week = lands[line.offer, line.period]
+        due = days[line.offer, line.period]
+        assert week_day(facts.start, week - 1) < due <= week_day(facts.start, week)
+        assert week >= line.period + facts.offers[line.offer].lead_periods
+        for part, units in facts.offers[line.offer].parts.items():
+            assert (part, week, round(units * line.packs)) in rows
 
 
-def test_no_job_begins_before_its_gear_is_delivered(after):
-    first = {part: week for part, week, _n in bought(after.facts.problem, after.facts.plan)}
-    lying = {part for part, week, _n in stock_at_shed(after.facts.problem) if week == 0}
-    for job in after.answer.bench.jobs:
-        part = f"{job.code.removeprefix('assemble-')}-flat"
-        if part in first and part not in lying:
-            assert job.release >= first[part]
+def test_the_bench_never_has_gear_of_the_order_before_the_order_page_says_it_arrives(after):
+    facts = after.facts
+    sooner = {part for part, week, _n in stock_at_shed(facts.problem)} | {
+        part for part, _week, _n in in_season(facts.problem, facts.plan)
+    }
+    due: dict = {}
+    for (offer, _period), day in days_due(facts).items():
+        for part in facts.offers[offer].parts:
+            due[part] = min(day, due.get(part, day))
+    told = [
+        (job, part)
+        for job in after.answer.bench.told(
+            {recipe.code: recipe.name for recipe in facts.operation.recipes}, facts.start
+        ).jobs
+        for recipe in facts.problem.recipes
+        if recipe.code == job.recipe
+        for part in recipe.takes
+        if part in due and part not in sooner
+    ]
+    assert told and all(job.gear_there_on >= due[part] for job, part in told)
 
 
 def test_combs_are_drawn_from_framed_foundation_of_their_depth(after):
