@@ -8,6 +8,7 @@ from django_tables2 import RequestConfig
 
 from apiary.models import Keeper
 from apiary.rights import grounds, may_see_money, narrow
+from inventory.downloads import rows_a_page
 from inventory.filters import GearFilter
 from inventory.gear_sums import by_part, sums_of
 from inventory.models import Part
@@ -26,7 +27,7 @@ def gear(request):
     rows = by_part([row for row in stock if row.yard in theirs and asked.keeps(row)], parts)
     sums, keeper = sums_of(rows), may_see_money(request.user)
     table = GearTable(rows, sums=sums, shows_value=keeper)
-    RequestConfig(request, paginate={"per_page": 100}).configure(table)
+    RequestConfig(request, paginate={"per_page": rows_a_page(request, 100)}).configure(table)
     cells = [("As of", date_format(min(day, today), "D j M Y")), ("Pieces", f"{sums.pieces:,}")]
     if keeper:
         money = Keeper.objects.values_list("money", flat=True).first() or "USD"

@@ -11,6 +11,7 @@ from django.utils.formats import date_format
 from django.views.decorators.http import require_safe
 
 from apiary.models import Colony, Yard
+from inventory.downloads import rows_a_page
 from inventory.forms.periods import PeriodForm
 from inventory.models import Part
 from inventory.stock import history
@@ -62,7 +63,7 @@ def gear_part(request, code):
 
 def _history(request, page, period, movements, *, parts):
     """`parts`: the rows are parts, else places."""
-    page["page"] = Paginator(movements, A_PAGE).get_page(request.GET.get("page"))
+    page["page"] = Paginator(movements, rows_a_page(request, A_PAGE)).get_page(request.GET.get("page"))
     days = [date_format(day, "j M Y") for day in (period.first, period.last)]
     page |= {"period": period, "parts": parts, "cells": [("From", days[0]), ("To", days[1])]}
     page["query"] = f"since={period.first.isoformat()}&until={period.last.isoformat()}"

@@ -9,6 +9,7 @@ from django_tables2 import RequestConfig
 
 from apiary.rights import may_see_money
 from inventory import ledger
+from inventory.downloads import rows_a_page
 from inventory.errors import Refused
 from inventory.forms import ReceiptForm
 from inventory.models import Order
@@ -41,7 +42,7 @@ def orders(request):
     rows = all_orders()
     left_out = () if may_see_money(request.user) else ("cost",)
     table = OrdersTable(rows, exclude=left_out)
-    RequestConfig(request, paginate={"per_page": 25}).configure(table)
+    RequestConfig(request, paginate={"per_page": rows_a_page(request, 25)}).configure(table)
     waiting = [row for row in rows if row.owed]
     return render(request, "inventory/orders.html", {"table": table, "waiting": waiting, "orders": rows})
 

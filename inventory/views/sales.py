@@ -10,6 +10,7 @@ from django_tables2 import RequestConfig
 
 from apiary.models import Colony
 from apiary.rights import may_see_money, refuse_elsewhere, within
+from inventory.downloads import rows_a_page
 from inventory.forms.sales import BroughtBackForm, SellForm
 from inventory.models import Sale
 from inventory.sales import all_sales, deposit_left, still_owed
@@ -68,7 +69,7 @@ def sales(request):
     """All sales; those of which something is still to come stand above the table, the first due first."""
     rows = all_sales()
     table = SalesTable(rows)
-    RequestConfig(request, paginate={"per_page": 25}).configure(table)
+    RequestConfig(request, paginate={"per_page": rows_a_page(request, 25)}).configure(table)
     waits = [row for row in rows if row.is_open]
     waits.sort(key=lambda row: (row.sale.back_by is None, row.sale.back_by or row.sale.day))
     page = {"table": table, "waits": waits, "number": len(rows), "today": timezone.localdate()}
