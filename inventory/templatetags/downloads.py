@@ -39,7 +39,7 @@ class DownloadNode(template.Node):
         name = str(self.name.resolve(context))
         title = str(self.told["title"].resolve(context))
         if asked_for(request) == name:
-            words = str(self.told["words"].resolve(context)) if "words" in self.told else ""
+            words = self._words(context)
             day = timezone.localdate()
             request.table_asked_for = {"lines": lines, "title": title, "words": words, "day": day}
         link = format_html(
@@ -48,3 +48,9 @@ class DownloadNode(template.Node):
             title,
         )
         return lines + link
+
+    def _words(self, context):
+        """What the page was narrowed to, and what its title block says: as of which day, from when to when."""
+        chosen = str(self.told["words"].resolve(context)) if "words" in self.told else ""
+        cells = ", ".join(f"{label} {value}" for label, value in context.get("cells") or ())
+        return ". ".join(filter(None, (chosen, cells)))

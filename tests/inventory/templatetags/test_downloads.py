@@ -40,3 +40,11 @@ def test_no_link_on_the_answer_to_a_form():
 def test_a_tag_without_its_words_is_refused(tag):
     with pytest.raises(TemplateSyntaxError, match="download"):
         Template("{% load downloads %}{% " + tag + " %}{% enddownload %}")
+
+
+def test_what_was_chosen_and_the_title_block_go_along():
+    request = RequestFactory().get("/yards/?download=yards")
+    lines = LINES.replace("title=name", "title=name words='kind box'")
+    told = {"request": request, "name": "Yards", "cells": [("From", "1 Nov 2026"), ("To", "3 Nov 2026")]}
+    Template(lines).render(Context(told))
+    assert request.table_asked_for["words"] == "kind box. From 1 Nov 2026, To 3 Nov 2026"
