@@ -17,7 +17,7 @@ WORDS = (
     ("home", _("This week"), ("home",), False),
     ("yards", _("Yards"), ("yards", "yard", "colony", "act", "print"), False),
     ("gear", _("Gear"), ("gear", "counts", "count", "found"), False),
-    ("season", _("Season"), ("season", "seasons", "run"), False),
+    ("season", _("Season"), ("season", "seasons", "run", "runs"), False),
     ("deadouts", _("Deadouts"), ("deadouts", "deadout", "held"), True),
     ("orders", _("Orders"), ("orders", "order"), True),
     ("books", _("Books"), ("books",), True),

@@ -33,6 +33,10 @@ def test_a_yard_and_a_colony_stand_under_yards(keeper):
     assert marked("yard", keeper) == marked("colony", keeper) == ["Yards"]
 
 
+def test_runs_side_by_side_stand_under_season(keeper):
+    assert marked("run-order", keeper) == marked("runs-beside", keeper) == ["Season"]
+
+
 def test_what_the_phone_keeps_under_more_marks_more_too(keeper):
     assert marked("load-sheet", keeper) == ["Load a sheet", "More"]
 

@@ -82,20 +82,38 @@ def test_nucs_sold_are_not_sold_a_second_time():
     assert sum(split.sold for each in rest for split in each.splits) == 0
 
 
-@pytest.mark.parametrize(("day", "expected"), [(10, 1), (30, 1), (51, 0)])
-def test_a_southern_season_is_cut_by_its_own_weeks(day, expected):
-    """The same bees with the calendar of a southern winter: no month is known to the planner."""
-    begun = dt.date(2026, 6, 1)
-    southern = {
-        "spring_week": 36,
-        "split_week": 41,
-        "second_box_week": 42,
-        "autumn_feed_week": 10,
-        "guard_week": 14,
-    }
-    told, found = projections(begun + dt.timedelta(weeks=day), begun=begun, treatment_week=8, **southern)
-    feed = [need for each in found for need in each.feed if need.season == "autumn"]
-    assert bool(feed) == bool(expected) or told.season_weeks < 10
+NORTHERN = dt.date(2022, 12, 5)
+SOUTHERN = NORTHERN + dt.timedelta(weeks=26)  # 2021 to 2025 have no 53rd ISO week
+WEEKS = ("spring_week", "split_week", "second_box_week", "treatment_week", "autumn_feed_week", "guard_week")
+
+
+def half_a_year_on(week):
+    return (week + 26 - 1) % 52 + 1
+
+
+def half_a_year_on_at(yard):
+    windows = tuple(
+        replace(each, first_week=half_a_year_on(each.first_week), last_week=half_a_year_on(each.last_week))
+        for each in yard.windows
+    )
+    return replace(yard, windows=windows)
+
+
+@pytest.mark.parametrize("weeks_gone", [0, 9, 16, 24, 30, 36])
+def test_a_southern_season_is_the_northern_one_half_a_year_on(weeks_gone):
+    """The same bees, every week and flow of the calendar moved by half a year: the same needs in the same periods."""
+    gone, here = dt.timedelta(weeks=weeks_gone), operation()
+    there = replace(here, yards=tuple(half_a_year_on_at(yard) for yard in here.yards))
+    asked = {week: getattr(assumptions_of({}, start=NORTHERN, region="north"), week) for week in WEEKS}
+    mirrored = {week: half_a_year_on(asked[week]) for week in WEEKS}
+    north, northern = projections(NORTHERN + gone, begun=NORTHERN, whole=here, **asked)
+    south, southern = projections(SOUTHERN + gone, begun=SOUTHERN, whole=there, **mirrored)
+    assert south.season_weeks == north.season_weeks == 52 - weeks_gone
+    assert southern == northern
+    assert any(each.supers or each.feed or each.deadouts or each.consumables for each in northern)
+    if weeks_gone:
+        _told, unmoved = projections(SOUTHERN + gone, begun=SOUTHERN, whole=here, **asked)
+        assert unmoved != northern
 
 
 def test_supers_that_are_on_in_mid_flow_stay_on_with_their_honey():
