@@ -42,7 +42,7 @@ def budget_section(nearby, facts):
         next_earns=_next_earns(nearby),
         price=nearby.budget_price,
         less=less,
-        not_told=nearby.not_told or _not_found(left_out, facts.money),
+        not_told=_not_found(left_out, facts.money) or nearby.not_told,
     )
     sentences = (_next(section, facts), _knee(section, facts.money), *([less.said] if less else ()))
     return BudgetSection(**{**vars(section), "sentences": tuple(said for said in sentences if said)})

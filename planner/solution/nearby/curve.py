@@ -16,6 +16,7 @@ from planner.solution.two_phase import CannotCut, suits
 from planner.solution.valuing import ordered
 
 DUST = 1e-6
+SURE = 0.01  # a point is settled where no order can be worth more than it by this, or by the gap asked for
 
 
 def curve(problem, plan, warm, *, budgets, more, less, gap, clock, tell, companion=None):
@@ -26,10 +27,10 @@ def curve(problem, plan, warm, *, budgets, more, less, gap, clock, tell, compani
     if by_cuts(problem, gap):
         try:
             halves = Halves(problem, warm, packs=plan.packs(), companion=companion, **settings)
-            return _curve(problem, plan, halves, **asked)
+            return _curve(problem, plan, halves, gap, **asked)
         except CannotCut:
             pass
-    return _curve(problem, plan, direct, **asked)
+    return _curve(problem, plan, direct, gap, **asked)
 
 
 def by_cuts(problem, gap):
@@ -37,7 +38,7 @@ def by_cuts(problem, gap):
     return suits(problem) and len(problem.scenarios) >= MANY_SCENARIOS and gap >= FINE_GAP
 
 
-def _curve(problem, plan, engine, *, budgets, more, less):
+def _curve(problem, plan, engine, gap, *, budgets, more, less):
     own = problem.budget
     least = engine.least() or 0.0
     if budgets is None:
@@ -47,7 +48,14 @@ def _curve(problem, plan, engine, *, budgets, more, less):
     beside = [plan.spend - less] if own is None else [own - less, own, own + more]
     wanted = sorted({*budgets, *(money for money in beside if money >= least - DUST)})
     found, fractions = engine.points(wanted, beside)
-    return _points(problem, plan, found, fractions), sorted(budgets)
+    points = _points(problem, plan, found, fractions)
+    return {money: marked(point, gap) for money, point in points.items()}, sorted(budgets)
+
+
+def marked(point, gap):
+    """The point, told whether it is settled: its order proven near the best, wherever that order was found."""
+    open_by = (point.bound - point.objective) / max(1.0, abs(point.objective))
+    return replace(point, settled=open_by <= max(SURE, gap))
 
 
 def _points(problem, plan, found, fractions):

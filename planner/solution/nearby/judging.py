@@ -25,6 +25,12 @@ class Judge:
         """The objective of each order; the last ones are left out where time runs out."""
         return self._by_programmes(orders) if self.warm is None else self._by_scenarios(orders)
 
+    def worth(self, order, clock):
+        """The objective of one order, None where a must-use is not served or a later clock than its own is over."""
+        self.clock = clock
+        found = self.worths([order])
+        return found[0] if found else None
+
     def _by_scenarios(self, orders):
         """All orders in one scenario after another: each starts where the one before ended, or is told by the first."""
         owns: list[list] = [[] for _ in orders]

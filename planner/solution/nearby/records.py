@@ -32,6 +32,7 @@ class BudgetPoint:
     bound: float  # no order within this budget is worth more
     fractions: float  # objective where packs, price steps and fees may be fractions
     packs: Mapping[tuple[str, int], float]
+    settled: bool = True  # False: the time was too short to find out whether a better order is to be had
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -8,20 +8,24 @@ from contextlib import ExitStack
 
 from planner.solution.clock import Clock
 from planner.solution.nearby.companion import Companion
-from planner.solution.nearby.curve import by_cuts, curve
+from planner.solution.nearby.curve import by_cuts, curve, marked
 from planner.solution.nearby.halves import pays
+from planner.solution.nearby.hasty import bettered
 from planner.solution.nearby.judging import Judge
 from planner.solution.nearby.knee import knee_of
 from planner.solution.nearby.moves import moves
 from planner.solution.nearby.records import LessMoney, Nearby
 
 WITHIN = 0.85  # of the seconds allowed: what is begun then still ends in time
+HASTY = 0.95  # of them: orders built without a search end then
 OUT_OF_TIME = "Time ran out: not all of what lies next to this order is told. Allow more seconds."
+UNSETTLED = "Time ran out: at some budgets a better order may be had than the one told. Allow more seconds."
 
 
 def study(problem, plan, *, budgets=None, more=100.0, less=300.0, gap=0.001, seconds=60.0, progress=None):
     """What lies next door to `plan`; `budgets` are chosen where none are given; progress(stage, bound, gap) is told."""
-    clock, tell = Clock(WITHIN * seconds), progress or (lambda stage, bound, gap: None)
+    clock, last = Clock(WITHIN * seconds), Clock(HASTY * seconds)
+    tell = progress or (lambda stage, bound, gap: None)
     if not plan.is_order:
         return nothing(clock.spent(), "There is no order, so nothing lies next to it.")
     with ExitStack() as ending:
@@ -29,16 +33,18 @@ def study(problem, plan, *, budgets=None, more=100.0, less=300.0, gap=0.001, sec
             ending.enter_context(Companion(problem)) if by_cuts(problem, gap) and pays(problem) else None
         )
         settings = {"budgets": budgets, "more": more, "less": less, "gap": gap, "clock": clock, "tell": tell}
-        return _study(problem, plan, companion, **settings)
+        return _study(problem, plan, companion, last, **settings)
 
 
-def _study(problem, plan, companion, *, budgets, more, less, gap, clock, tell):
+def _study(problem, plan, companion, last, *, budgets, more, less, gap, clock, tell):
     tell("one pack more or fewer", None, None)
     judge = Judge(problem, clock)
     moved = moves(problem, plan.packs(), judge.worths)
     tell("other budgets", None, None)
     settings = {"budgets": budgets, "more": more, "less": less, "gap": gap, "clock": clock, "tell": tell}
     points, shown = curve(problem, plan, judge.warm, companion=companion, **settings)
+    points = bettered(problem, plan.packs(), moved, points, lambda order: judge.worth(order, last), last)
+    points = {money: marked(point, gap) for money, point in points.items()}
     after = () if problem.budget is None else (problem.budget + more,)
     missing = len(moved) < 2 * len(plan.here_and_now) or _lacks(points, (*shown, *after))
     return Nearby(
@@ -47,7 +53,7 @@ def _study(problem, plan, companion, *, budgets, more, less, gap, clock, tell):
         **_told(problem, plan, points, shown, more, less),
         budget_price=plan.shadow_prices.budget if plan.shadow_prices else None,
         seconds=round(clock.spent(), 3),
-        not_told=OUT_OF_TIME if missing else "",
+        not_told=OUT_OF_TIME if missing else UNSETTLED if _open(points) else "",
     )
 
 
@@ -55,6 +61,10 @@ def _lacks(points, wanted):
     """Whether a budget has no point that should: those too small for every must-use are below all that have one."""
     least = min(points, default=0.0)
     return any(money not in points and money >= least for money in wanted)
+
+
+def _open(points):
+    return any(not point.settled for point in points.values())
 
 
 def nothing(seconds, why):

@@ -1,9 +1,13 @@
 """The study of what lies next door to an order: what it tells, and what it cannot."""
 
+from dataclasses import replace
+
 import pytest
 
 from planner.solution import solve
 from planner.solution.nearby import study, studying
+from planner.solution.nearby.curve import marked
+from planner.solution.nearby.records import BudgetPoint
 from tests.planner.small_problems import small_problem
 
 FEE = {"order_fee": 7}
@@ -54,3 +58,34 @@ def test_a_budget_left_out_is_said_whatever_else_is_told_beside_it(monkeypatch):
 
     monkeypatch.setattr(studying, "curve", hurried)
     assert study(problem, plan, **settings).not_told == studying.OUT_OF_TIME
+
+
+def test_points_only_carried_forward_are_bettered_by_the_moves_marked_and_said(monkeypatch):
+    """As if the search had left every budget open: nothing found of its own, bounds far above."""
+    problem = small_problem(supplier=FEE, budget=50)
+    plan, whole = solve(problem, gap=0), studying.curve
+
+    def hurried(*given, **asked):
+        points, shown = whole(*given, **asked)
+        none = {"objective": 0.0, "spend": 0.0, "packs": {}, "settled": False}
+        return {
+            money: replace(point, bound=90, **none) if money < 47 else point
+            for money, point in points.items()
+        }, shown
+
+    assert study(problem, plan).not_told == ""
+    monkeypatch.setattr(studying, "curve", hurried)
+    found = study(problem, plan)
+    assert found.not_told == studying.UNSETTLED
+    carried = [point for point in found.points if point.budget < 47]
+    assert carried and not any(point.settled for point in carried)
+    assert [point.objective for point in carried] == sorted(point.objective for point in carried)
+    assert carried[-1].objective > 0
+
+
+@pytest.mark.parametrize(
+    ("bound", "gap", "settled"), [(101, 0.001, True), (102, 0.001, False), (104, 0.05, True)]
+)
+def test_a_point_is_settled_within_one_in_a_hundred_or_the_gap_that_was_asked(bound, gap, settled):
+    point = BudgetPoint(budget=10, spend=8, objective=100, bound=bound, fractions=bound, packs={})
+    assert marked(point, gap).settled is settled
