@@ -44,7 +44,9 @@ def _bees(before, now):
     elif dead:
         yield f"{_counted(dead, 'colony', 'colonies')} died since."
     if made := now["splits_made"] - before["splits_made"]:
-        yield f"{_counted(abs(made), 'split was', 'splits were')} made since and {'count' if made > 0 else 'no longer count'}."
+        verb = "counts" if abs(made) == 1 else "count"
+        splits = _counted(abs(made), "split was", "splits were")
+        yield f"{splits} made since and {verb if made > 0 else f'no longer {verb}'}."
     if sold := now["nucs_sold"] - before["nucs_sold"]:
         yield f"{_counted(abs(sold), 'nuc was', 'nucs were')} sold since."
     if before["colonies"] != now["colonies"]:

@@ -37,6 +37,10 @@ def test_a_winter_that_is_past_is_counted_against_what_was_expected():
     assert "55 colonies live, 67 before." in told
 
 
+def test_one_split_alone_counts():
+    assert "1 split was made since and counts." in causes(day="2027-06-01", splits_made=1)
+
+
 def test_losses_splits_and_sales_since_are_told():
     told = causes(day="2027-06-01", dead=[["2027-05-02", 1]], splits_made=9, nucs_sold=1, colonies=74)
     assert "1 colony died since." in told
