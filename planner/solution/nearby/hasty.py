@@ -42,7 +42,7 @@ def orders_within(problem, packs, moved, money):
     if ordered(problem, packs).spend <= money + DUST:
         rows = [_added(problem, packs, moved, money)]
     else:
-        rows = [_dropped(problem, packs, moved, money), _shared(problem, packs, money)]
+        rows = [_shared(problem, packs, money), _dropped(problem, packs, moved, money)]
     return [order for order in rows if order is not None and order != packs]
 
 

@@ -16,8 +16,8 @@ from planner.solution.nearby.knee import knee_of
 from planner.solution.nearby.moves import moves
 from planner.solution.nearby.records import LessMoney, Nearby
 
-WITHIN = 0.85  # of the seconds allowed: what is begun then still ends in time
-HASTY = 0.95  # of them: orders built without a search end then
+WITHIN = 0.8  # of the seconds allowed: what is begun then still ends in time
+HASTY = 0.99  # of them: orders built without a search end then
 OUT_OF_TIME = "Time ran out: not all of what lies next to this order is told. Allow more seconds."
 UNSETTLED = "Time ran out: at some budgets a better order may be had than the one told. Allow more seconds."
 
