@@ -50,7 +50,11 @@ PURE = (
 )
 FORBIDDEN_NAMES = re.compile(r"^(get_|do_|handle_)|(^|_)(utils?|helpers?|managers?|services?|common)$")
 DJANGO_HOOKS = {"get_queryset", "get_context_data", "get_absolute_url", "get_FOO_display"}
-DJANGO_HOOKS |= {"handle_starttag", "handle_endtag", "handle_data"}  # Python's own reader of pages calls these
+DJANGO_HOOKS |= {
+    "handle_starttag",
+    "handle_endtag",
+    "handle_data",
+}  # Python's own reader of pages calls these
 
 
 def sources():
