@@ -71,7 +71,9 @@ def cut_rows(sheet, told, paper):
     return [word.text for word in told.words if word.text in rows and word.top + rows[word.text] > ends]
 
 
-@pytest.mark.parametrize("number", sorted(PAGES))
+@pytest.mark.parametrize(
+    "number", [pytest.param(each, marks=[pytest.mark.long] if each > 40 else []) for each in sorted(PAGES)]
+)
 def test_each_hive_of_a_yard_is_printed_once_in_a_whole_row_on_few_pages(
     sheet, live_server, tmp_path, number
 ):
