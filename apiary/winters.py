@@ -16,7 +16,7 @@ MOST_WINTERS = 20
 @transaction.atomic
 def tell_winter(*, autumn, went_in, came_out, yard=None):
     """Writes one winter down, or puts right what was told of it. Gives (row, what it was before: pair or None)."""
-    row = PastWinter.objects.select_for_update().filter(autumn=autumn, yard=yard).first()
+    row = PastWinter.objects.select_for_update(of=("self",)).filter(autumn=autumn, yard=yard).first()
     was = (row.went_in, row.came_out) if row else None
     row = row or PastWinter(autumn=autumn, yard=yard)
     row.went_in, row.came_out = went_in, came_out

@@ -16,7 +16,7 @@ from tests.conftest import need
 ROOT = Path(__file__).resolve().parent.parent
 FOLDERS = ["tests/apiary", "tests/inventory", "tests/planner"]
 WHERE_THEY_MAY_DIFFER = [
-    *("tests/apiary/test_colonies.py", "tests/apiary/test_people.py", "tests/apiary/test_models.py"),
+    *("tests/apiary", "tests/inventory/loading"),
     *(
         "tests/inventory/ledger",
         "tests/inventory/proof",
