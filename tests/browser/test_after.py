@@ -21,7 +21,7 @@ def test_the_page_of_loads_does_not_scroll_sideways_or_complain(sheet, live_serv
     assert (too_wide(sheet, [address(live_server)]), sheet.said) == ([], [])
 
 
-@pytest.mark.parametrize("width", [390, 1440])
+@pytest.mark.parametrize("width", [390, pytest.param(1440, marks=pytest.mark.long)])
 def test_the_page_of_loads_is_accessible(sheet, live_server, width):
     where = address(live_server)
     assert not hard_to_use(sheet, [where], scheme="light", width=width)

@@ -93,13 +93,19 @@ def test_no_page_of_planning_again_scrolls_sideways_or_complains(sheet, live_ser
 
 
 @pytest.mark.parametrize(
-    ("scheme", "width"), [("light", 390), ("dark", 390), ("light", 1440), ("dark", 1440)]
+    ("scheme", "width"),
+    [
+        ("light", 390),
+        ("dark", 1440),
+        pytest.param("dark", 390, marks=pytest.mark.long),
+        pytest.param("light", 1440, marks=pytest.mark.long),
+    ],
 )
 def test_every_page_of_planning_again_is_accessible(sheet, live_server, scheme, width):
     assert hard_to_use(sheet, pages(live_server), scheme=scheme, width=width) == {}
 
 
-@pytest.mark.parametrize("width", [390, 1440])
+@pytest.mark.parametrize("width", [390, pytest.param(1440, marks=pytest.mark.long)])
 def test_a_season_is_planned_again_and_the_order_says_what_changed_since(sheet, live_server, width):
     season, first, again, _beside = runs_of_a_year()
     sheet.set_viewport_size({"width": width, "height": 844})
@@ -129,7 +135,7 @@ def test_a_what_if_is_asked_and_laid_beside_on_a_phone(sheet, live_server):
     assert sheet.get_by_role("link", name="Approve the order").count() == 0
 
 
-@pytest.mark.parametrize("width", [390, 1440])
+@pytest.mark.parametrize("width", [390, pytest.param(1440, marks=pytest.mark.long)])
 def test_the_beliefs_are_checked_by_the_button_on_the_order(sheet, live_server, width):
     run = made.make_done_run(made.make_season(starts_on=dt.date(2025, 1, 15)))
     sheet.set_viewport_size({"width": width, "height": 844})

@@ -38,7 +38,9 @@ def test_no_page_scrolls_sideways_or_complains(sheet, live_server):
     assert (too_wide(sheet, pages, widths=(*WIDTHS, 195)), sheet.said) == ([], [])
 
 
-@pytest.mark.parametrize(("scheme", "width"), [("light", 390), ("dark", 390), ("light", 1440)])
+@pytest.mark.parametrize(
+    ("scheme", "width"), [("light", 390), ("dark", 390), pytest.param("light", 1440, marks=pytest.mark.long)]
+)
 def test_every_page_is_accessible(sheet, live_server, scheme, width):
     pages = [live_server.url + address for address in addresses()]
     assert hard_to_use(sheet, pages, scheme=scheme, width=width) == {}

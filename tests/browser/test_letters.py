@@ -23,6 +23,6 @@ def test_the_pages_do_not_scroll_sideways_or_complain(sheet, live_server):
     assert (too_wide(sheet, addresses(live_server)), sheet.said) == ([], [])
 
 
-@pytest.mark.parametrize("width", [390, 1440])
+@pytest.mark.parametrize("width", [390, pytest.param(1440, marks=pytest.mark.long)])
 def test_the_pages_are_accessible(sheet, live_server, width):
     assert not hard_to_use(sheet, addresses(live_server), scheme="light", width=width)

@@ -21,7 +21,7 @@ def outfit(transactional_db):
     make_outfit()
 
 
-@pytest.mark.parametrize("width", [390, 1440])
+@pytest.mark.parametrize("width", [390, pytest.param(1440, marks=pytest.mark.long)])
 def test_a_season_is_begun_worked_out_and_approved(sheet, live_server, width):
     sheet.set_viewport_size({"width": width, "height": 844})
     sheet.get_by_role("link", name="Season", exact=True).click()
@@ -94,8 +94,15 @@ def test_no_page_of_the_season_scrolls_sideways_or_complains(sheet, live_server)
     assert (too_wide(sheet, pages), sheet.said) == ([], [])
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", [390, 1440])
+@pytest.mark.parametrize(
+    ("scheme", "width"),
+    [
+        ("light", 390),
+        ("dark", 1440),
+        pytest.param("dark", 390, marks=pytest.mark.long),
+        pytest.param("light", 1440, marks=pytest.mark.long),
+    ],
+)
 def test_every_page_of_the_season_is_accessible(sheet, live_server, scheme, width):
     pages = [live_server.url + address for address in addresses()]
     assert hard_to_use(sheet, pages, scheme=scheme, width=width) == {}

@@ -27,8 +27,15 @@ def test_no_sheet_scrolls_sideways_or_complains(sheet, live_server):
     assert (wrong, sheet.said) == ([], [])
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", [390, 1440])
+@pytest.mark.parametrize(
+    ("scheme", "width"),
+    [
+        ("light", 390),
+        ("dark", 1440),
+        pytest.param("dark", 390, marks=pytest.mark.long),
+        pytest.param("light", 1440, marks=pytest.mark.long),
+    ],
+)
 def test_every_sheet_is_accessible(sheet, live_server, scheme, width):
     sheet.emulate_media(color_scheme=scheme)
     sheet.set_viewport_size({"width": width, "height": 900})
