@@ -51,6 +51,7 @@ def two_die_and_one_is_split():
     )
 
 
+@pytest.mark.long
 def test_a_season_is_planned_again_and_what_was_supposed_of_it_taken_over(db):
     outfit.make_outfit()
     season = outfit.make_season()

@@ -27,6 +27,7 @@ def facts(run):
     return runs.season_facts(run.day, run.answers, begun=run.begun, what_if=run.what_if)
 
 
+@pytest.mark.long
 def test_the_check_is_of_the_order_as_found_and_books_that_moved_refuse_it(done):
     report = checked_report(
         done, *facts(done), seconds=20.0, progress=lambda stage: None, cancelled=lambda: False

@@ -78,6 +78,7 @@ def test_without_a_trial_the_order_meets_its_rivals_on_its_own_seasons(quick):
     assert [rival.name for rival in report.standing.rivals] == ["a rule of thumb", "buying nothing now"]
 
 
+@pytest.mark.long
 def test_the_bad_years_curve_is_drawn_where_it_is_asked_for(quick):
     assert planned(quick).bad_years is None
     curve = planned(quick, trial=0, bad_years_curve=True).bad_years

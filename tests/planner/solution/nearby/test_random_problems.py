@@ -17,7 +17,7 @@ from tests.planner.random_problems import random_problem
 from tests.planner.small_problems import small, years
 
 GAP = 0.001
-SLOW = settings(max_examples=8, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=4, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def direct(problem, packs):
