@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from planner.beliefs.records import Belief
 from planner.charts import axis
-from planner.plan.words import sum_words
+from planner.plan.words import capital, sum_words
 from planner.rulers import Mark
 
 MOST_ROWS = 8
@@ -65,7 +65,7 @@ def _row(at, belief, section, scale, money):
     top = ROW * at + 16
     return BeliefRow(
         belief=belief,
-        name=f"{belief.name[:1].upper()}{belief.name[1:]}, {belief.answered}",
+        name=f"{capital(belief.name)}, {belief.answered}",
         top=top,
         line=top + 14,
         under=top + 33,

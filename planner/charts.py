@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass
 
 from planner.plan.trial_records import TrialRow
-from planner.plan.words import sum_words
+from planner.plan.words import capital, sum_words
 from planner.rulers import INSET, Mark, round_step
 
 ROW = 44  # px a row
@@ -94,7 +94,7 @@ def trial_chart(section):
     rows = tuple(
         SpanRow(
             row=row,
-            name=row.name[:1].upper() + row.name[1:],
+            name=capital(row.name),
             over=signed(row.over),
             top=ROW * number + 14,
             line=ROW * number + 30,

@@ -37,6 +37,11 @@ def week_day(start, period):
     return start + dt.timedelta(weeks=int(period))
 
 
+def capital(words):
+    """The first letter large, the rest as it is."""
+    return words[:1].upper() + words[1:]
+
+
 def listed(words):
     """a, b and c."""
     words = list(words)

@@ -13,23 +13,22 @@ from inventory.printed.cells import (
     COUNT,
     DAY,
     HEAD,
+    PLAIN,
     TENTH,
-    WRAP,
     figure,
     formula,
     head_row,
-    lines_of,
-    prints,
     rule,
     text,
     title,
-    widths,
 )
-from planner.after.sheet import rides_words
+from planner.after.sheet import FULL, rides_words
 from planner.plan.words import day_words
+from planner.workbook.page import ends, opens, said
 
 LOAD_WIDTHS = (46, 12, 12, 26)
 ASSEMBLY_WIDTHS = (14, 13, 46, 14, 14)
+FEED_WIDTHS = (14, 24, 12, 11, 11, 14, 12)
 ROWS_A_PAGE = 41  # a load is not broken over two pages where one holds it
 CAUTION = (
     "Caution: lift with two, or frame by frame; a full deep weighs 80 to 90 lb, a full medium 50 to 60. Tie every stack "
@@ -47,7 +46,9 @@ def write_hauling(sheet, section, paper):
     title(
         sheet, "Hauling", f"The truck takes {section.truck_lb:,} lb and {section.truck_cubic_ft} cubic feet."
     )
-    row = _said(sheet, 3, (*section.sentences[: section.hauling], CAUTION))
+    row = 3
+    for sentence in (*section.sentences[: section.hauling], CAUTION):
+        row = said(sheet, row, sentence, LOAD_WIDTHS, font=PLAIN)
     row = _free(sheet, row + 1, section.free) if section.free else row
     for week, loads in itertools.groupby(section.loads, key=lambda load: load.day):
         top = _new_page(sheet, row)
@@ -57,17 +58,7 @@ def write_hauling(sheet, section, paper):
             if row > top + 1 and row + _rows_of(load) - top > ROWS_A_PAGE:
                 top = _new_page(sheet, row)
             row = _load(sheet, row, load)
-    widths(sheet, *LOAD_WIDTHS)
-    prints(sheet, wide=False, paper=paper, repeat=2, last_column=4, last_row=row - 1)
-
-
-def _said(sheet, row, sentences):
-    for said in sentences:
-        sheet.merge_cells(start_row=row, start_column=1, end_row=row, end_column=4)
-        text(sheet, row, 1, said, wrap=True)
-        sheet.row_dimensions[row].height = 14 * lines_of(said, sum(LOAD_WIDTHS)) + 3
-        row += 1
-    return row
+    ends(sheet, LOAD_WIDTHS, last_row=row - 1, paper=paper, wide=False, repeat=2, frozen=None)
 
 
 def _new_page(sheet, row):
@@ -77,14 +68,6 @@ def _new_page(sheet, row):
 
 def _rows_of(load):
     return 3 + sum(len(leg.carried) + 2 for leg in (load.out, load.home) if leg.carried)
-
-
-def _under(sheet, columns, across):
-    """The quiet line under the title over all columns, as high as it needs."""
-    cell = sheet.cell(2, 1)
-    sheet.merge_cells(start_row=2, start_column=1, end_row=2, end_column=columns)
-    cell.alignment = WRAP
-    sheet.row_dimensions[2].height = 14 * lines_of(cell.value, sum(across)) + 4
 
 
 def _free(sheet, row, free):
@@ -113,7 +96,7 @@ def _leg(sheet, row, way, leg):
     head_row(sheet, row, (way, "How many", "Unit", "Loaded"), right=(2,), beside=(3,))
     for line in leg.carried:
         row += 1
-        text(sheet, row, 1, f"{line.name}{', full' if line.full else ''}")
+        text(sheet, row, 1, f"{line.name}{FULL if line.full else ''}")
         figure(sheet, row, 2, line.pieces, COUNT)
         text(sheet, row, 3, line.unit, align=BESIDE)
         rule(sheet, row, 4)
@@ -124,12 +107,11 @@ def _leg(sheet, row, way, leg):
 
 def write_assembly(sheet, section, paper):
     bench = section.bench
-    title(sheet, "Assembly", f"{bench.said} The evenings below begin as soon as the gear is there.")
-    _under(sheet, 5, ASSEMBLY_WIDTHS)
+    under = f"{bench.said} The evenings below begin as soon as the gear is there."
     heads = ("Week of", "Evening", "Work", "Pieces", "Minutes")
-    head_row(sheet, 3, heads, right=(1, 2, 4, 5), beside=(3,))
-    row = 4
-    for row, evening in enumerate(bench.evenings, 4):
+    first = row = opens(sheet, "Assembly", under, heads, right=(1, 2, 4, 5), beside=(3,))
+    said(sheet, 2, under, ASSEMBLY_WIDTHS)
+    for row, evening in enumerate(bench.evenings, first):
         figure(sheet, row, 1, evening.day, DAY)
         figure(sheet, row, 2, evening.evening, COUNT)
         text(sheet, row, 3, evening.name, align=BESIDE)
@@ -139,11 +121,9 @@ def write_assembly(sheet, section, paper):
     if bench.evenings:
         row += 1
         text(sheet, row, 3, "In all", font=BOLD, align=BESIDE)
-        formula(sheet, row, 5, f"SUM(E4:E{row - 1})", COUNT, font=BOLD)
+        formula(sheet, row, 5, f"SUM(E{first}:E{row - 1})", COUNT, font=BOLD)
     row = _jobs(sheet, row + 2, bench.jobs)
-    widths(sheet, *ASSEMBLY_WIDTHS)
-    sheet.freeze_panes = "A4"
-    prints(sheet, wide=False, paper=paper, repeat=3, last_column=5, last_row=row)
+    ends(sheet, ASSEMBLY_WIDTHS, last_row=row, paper=paper, wide=False)
 
 
 def _jobs(sheet, row, jobs):
@@ -166,13 +146,10 @@ def _jobs(sheet, row, jobs):
 
 
 def write_feed(sheet, section, paper):
-    title(
-        sheet, "Feed", "Gallons by each yard's own nine seasons of ten; sugar to buy by all yards' together."
-    )
+    under = "Gallons by each yard's own nine seasons of ten; sugar to buy by all yards' together."
     heads = ("Week of", "Yard", "Feeding", "Colonies", "Gallons", "Sugar to water", "Sugar, lb")
-    head_row(sheet, 3, heads, right=(1, 4, 5, 7), beside=(2, 6))
-    row = 3
-    for row, feed in enumerate(section.feed, 4):
+    first = row = opens(sheet, "Feed", under, heads, right=(1, 4, 5, 7), beside=(2, 6))
+    for row, feed in enumerate(section.feed, first):
         figure(sheet, row, 1, feed.day, DAY)
         text(sheet, row, 2, feed.yard_name, align=BESIDE)
         text(sheet, row, 3, feed.season)
@@ -185,11 +162,9 @@ def write_feed(sheet, section, paper):
         row += 1
         text(sheet, row, 2, "In all", font=BOLD, align=BESIDE)
         for column, letter, style in ((5, "E", TENTH), (7, "G", COUNT)):
-            formula(sheet, row, column, f"SUM({letter}4:{letter}{row - 1})", style, font=BOLD)
+            formula(sheet, row, column, f"SUM({letter}{first}:{letter}{row - 1})", style, font=BOLD)
     row = _sugar(sheet, row + 2, section.sugar)
-    widths(sheet, 14, 24, 12, 11, 11, 14, 12)
-    sheet.freeze_panes = "A4"
-    prints(sheet, wide=False, paper=paper, repeat=3, last_column=7, last_row=row)
+    ends(sheet, FEED_WIDTHS, last_row=row, paper=paper, wide=False)
 
 
 def _sugar(sheet, row, rows):

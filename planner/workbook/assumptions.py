@@ -3,20 +3,20 @@
 Below them what was worked out and never asked.
 """
 
-from inventory.printed.cells import BOLD, head_row, lines_of, prints, rule, text, title, widths
+from inventory.printed.cells import BOLD, lines_of, rule, text
+from planner.workbook.page import ends, opens
 
 HEADS = ("About", "Question", "Answer", "Unit", "Default", "Whose", "Source")
 WIDTHS = (10, 58, 16, 12, 16, 12, 58)
 
 
 def write_assumptions(sheet, report, paper):
-    title(
+    row = opens(
         sheet,
         "Assumptions",
         "What the season was worked out with. A default that is wrong for you is worth mending.",
+        HEADS,
     )
-    head_row(sheet, 3, HEADS)
-    row = 4
     for asked in report.assumptions:
         whose = "your answer" if asked.own else "default"
         values = (asked.group, asked.ask, asked.value, asked.unit, asked.default, whose, asked.source)
@@ -25,11 +25,7 @@ def write_assumptions(sheet, report, paper):
     for worked in report.computed:
         _row(sheet, row, (worked.group, worked.name, worked.value, "", "", "worked out", worked.source))
         row += 1
-    widths(sheet, *WIDTHS)
-    sheet.freeze_panes = "A4"
-    prints(
-        sheet, wide=True, paper=paper, repeat=3, last_column=len(HEADS), last_row=row - 1, foot="Winter order"
-    )
+    ends(sheet, WIDTHS, last_row=row - 1, paper=paper, wide=True)
 
 
 def _row(sheet, row, values, *, bold=False):

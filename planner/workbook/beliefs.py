@@ -3,22 +3,9 @@
 Takes the sheet and the report's section. The dearer end of each answer is a formula over its two rows.
 """
 
-from inventory.printed.cells import (
-    BESIDE,
-    BOLD,
-    COUNT,
-    QUIET,
-    figure,
-    formula,
-    head_row,
-    lines_of,
-    money_format,
-    prints,
-    rule,
-    text,
-    title,
-    widths,
-)
+from inventory.printed.cells import BESIDE, BOLD, COUNT, figure, formula, lines_of, money_format, rule, text
+from planner.plan.words import capital
+from planner.workbook.page import ends, opens, said
 
 HEADS = (
     "Answer",
@@ -38,29 +25,26 @@ FIGURES = (4, 5, 6, 7, 8)
 
 def write_beliefs(sheet, report, paper):
     section, money = report.beliefs, money_format(report.money)
-    title(
+    row = opens(
         sheet,
         "Beliefs",
         f"What this order loses against the best were an answer otherwise, on the {section.seasons:,} seasons planned with.",
+        HEADS,
+        right=FIGURES,
+        beside=(9,),
+        tall=30,
     )
-    head_row(sheet, 3, HEADS, right=FIGURES, beside=(9,))
-    sheet.row_dimensions[3].height = 30
-    row = 4
     for belief in section.rows:
         row = _belief(sheet, row, belief, section, money)
+    row += 1
     for sentence in section.sentences:
-        sheet.merge_cells(start_row=row + 1, start_column=1, end_row=row + 1, end_column=len(HEADS))
-        text(sheet, row + 1, 1, sentence, wrap=True, font=QUIET)
-        sheet.row_dimensions[row + 1].height = 14 * lines_of(sentence, sum(WIDTHS)) + 3
-        row += 1
-    widths(sheet, *WIDTHS)
-    sheet.freeze_panes = "B4"
-    prints(sheet, wide=True, paper=paper, repeat=3, last_column=len(HEADS), last_row=row)
+        row = said(sheet, row, sentence, WIDTHS)
+    ends(sheet, WIDTHS, last_row=row - 1, paper=paper, wide=True, frozen="B4")
 
 
 def _belief(sheet, row, belief, section, money):
     font = BOLD if belief.key in section.first else None
-    text(sheet, row, 1, belief.name[:1].upper() + belief.name[1:], wrap=True, font=font)
+    text(sheet, row, 1, capital(belief.name), wrap=True, font=font)
     text(sheet, row, 2, belief.answered, wrap=True)
     last = row + len(belief.ends) - 1
     formula(sheet, row, 8, f"MAX(D{row}:D{last})", money, font=font)

@@ -4,25 +4,19 @@ Takes the sheet and the report's section on other budgets. What a hundred more e
 over their rows.
 """
 
-from openpyxl.chart import Reference, ScatterChart, Series
-
 from inventory.printed.cells import (
     BESIDE,
     BOLD,
     COUNT,
-    INK,
-    QUIET,
     figure,
     formula,
     head_row,
     lines_of,
     money_format,
-    prints,
     rule,
     text,
-    title,
-    widths,
 )
+from planner.workbook.page import curve, ends, opens, said
 
 HEADS = (
     "Budget",
@@ -34,65 +28,42 @@ HEADS = (
 )
 WIDTHS = (14, 14, 18, 18, 18, 26)
 CHANGES = ("Line", "", "", "Packs now", "Packs then", "What to do")
-FIRST = 4
-CHART_ROWS = 21
 
 
 def write_money(sheet, report, paper):
     section, money = report.budgets, money_format(report.money)
-    title(
+    first = opens(
         sheet,
         "Money",
         f"The best order known at each budget, in the mean of the {section.seasons:,} seasons it was planned with.",
+        HEADS,
+        right=range(1, len(HEADS)),
+        beside=(len(HEADS),),
+        tall=30,
     )
-    head_row(sheet, 3, HEADS, right=range(1, len(HEADS)), beside=(len(HEADS),))
-    sheet.row_dimensions[3].height = 30
-    for row, point in enumerate(section.points, FIRST):
-        _point(sheet, row, point, money)
-    last = FIRST + len(section.points) - 1
+    for row, point in enumerate(section.points, first):
+        _point(sheet, row, point, money, is_first=row == first)
+    last = first + len(section.points) - 1
     row = last + 2
     if len(section.points) > 1:
-        _chart(sheet, last)
-        row = last + CHART_ROWS
+        across, up = (1, "Budget"), (3, "Earned over the smallest budget, a season")
+        row = curve(sheet, "What each budget earns", across, up, first=first, last=last, name="best order")
     for sentence in (*section.sentences, section.not_told):
-        row = _said(sheet, row, sentence) if sentence else row
+        row = said(sheet, row, sentence, WIDTHS) if sentence else row
     if section.less is not None and section.less.changes:
         row = _less(sheet, row + 1, section.less, money)
-    widths(sheet, *WIDTHS)
-    sheet.freeze_panes = "A4"
-    prints(sheet, wide=False, paper=paper, repeat=2, last_column=len(HEADS), last_row=row - 1)
+    ends(sheet, WIDTHS, last_row=row - 1, paper=paper, wide=False, repeat=2)
 
 
-def _point(sheet, row, point, money):
+def _point(sheet, row, point, money, *, is_first):
     font = BOLD if point.chosen or point.knee else None
     for column, value in enumerate((point.budget, point.spend, point.gain, point.most), 1):
         figure(sheet, row, column, value, money, font=font)
-    if row > FIRST:
+    if not is_first:
         formula(sheet, row, 5, f"100*(C{row}-C{row - 1})/(A{row}-A{row - 1})", money, font=font)
     words = ["this order's budget"] * point.chosen + ["the curve bends here"] * point.knee
     text(sheet, row, len(HEADS), "; ".join(words), font=font, align=BESIDE)
     rule(sheet, row, len(HEADS))
-
-
-def _chart(sheet, last):
-    chart = ScatterChart()
-    chart.title, chart.style, chart.legend = "What each budget earns", 13, None
-    chart.x_axis.title, chart.y_axis.title = "Budget", "Earned over the smallest budget, a season"
-    chart.x_axis.delete = chart.y_axis.delete = False
-    across = Reference(sheet, min_col=1, min_row=FIRST, max_row=last)
-    series = Series(Reference(sheet, min_col=3, min_row=FIRST, max_row=last), across, title="best order")
-    series.marker.symbol, series.smooth = "circle", False  # nothing is known between two points
-    series.graphicalProperties.line.solidFill = series.marker.graphicalProperties.solidFill = INK
-    chart.series.append(series)
-    chart.height, chart.width = 9, 18
-    sheet.add_chart(chart, f"A{last + 2}")
-
-
-def _said(sheet, row, words):
-    sheet.merge_cells(start_row=row, start_column=1, end_row=row, end_column=len(HEADS))
-    text(sheet, row, 1, words, wrap=True, font=QUIET)
-    sheet.row_dimensions[row].height = 14 * lines_of(words, sum(WIDTHS)) + 3
-    return row + 1
 
 
 def _less(sheet, row, less, money):

@@ -17,16 +17,13 @@ from inventory.printed.cells import (
     THIN,
     figure,
     formula,
-    head_row,
     lines_of,
     money_format,
-    prints,
     rule,
     text,
-    title,
-    widths,
 )
-from planner.plan.words import day_words
+from planner.plan.words import capital, day_words
+from planner.workbook.page import ends, opens
 
 HEADS = ("No.", "Piece", "Packs", "Units", "Unit", "Price a pack", "Total", "Can wait to", "Note")
 WIDTHS = (5, 44, 8, 9, 10, 13, 14, 14, 50)
@@ -45,18 +42,22 @@ class Sums:
 
 def write_order(sheet, report, paper):
     money = money_format(report.money)
-    title(sheet, "Winter order", f"As of {day_words(report.day)}")
-    head_row(sheet, 3, HEADS, right=(NUMBER, PACKS, UNITS, PRICE, TOTAL, BY), beside=(PIECE, UNIT, NOTE))
-    row, goods, fees, totals = 4, [], [], []
+    row = opens(
+        sheet,
+        "Winter order",
+        f"As of {day_words(report.day)}",
+        HEADS,
+        right=(NUMBER, PACKS, UNITS, PRICE, TOTAL, BY),
+        beside=(PIECE, UNIT, NOTE),
+    )
+    goods, fees, totals = [], [], []
     for order in report.orders:
         row, cells = _block(sheet, row, order, money)
         goods.append(cells[0])
         fees.append(cells[1])
         totals.append(cells[2])
     grand = _grand(sheet, row, totals, money)
-    widths(sheet, *WIDTHS)
-    sheet.freeze_panes = "C4"
-    prints(sheet, wide=True, paper=paper, repeat=3, last_column=NOTE, last_row=row)
+    ends(sheet, WIDTHS, last_row=row, paper=paper, wide=True, frozen="C4")
     return Sums(goods=tuple(goods), fees=tuple(fees), totals=tuple(totals), grand=grand)
 
 
@@ -108,7 +109,7 @@ def _line(sheet, row, line, money):
 
 
 def _note(line):
-    said = line.order_by_why[:1].upper() + line.order_by_why[1:]
+    said = capital(line.order_by_why)
     return f"{said}; {line.price_note}" if line.price_note else said
 
 

@@ -17,16 +17,14 @@ from inventory.printed.cells import (
     head_row,
     lines_of,
     money_format,
-    prints,
     rule,
     text,
     title,
-    widths,
 )
-from planner.plan.words import day_words, places
+from planner.plan.words import capital, day_words, places
+from planner.workbook.page import ends, said
 
 COLUMNS = (34, 15, 15, 15, 16)
-WIDE = sum(COLUMNS)
 
 
 class Sheet:
@@ -43,10 +41,7 @@ class Sheet:
 
     def said(self, words, *, font=None):
         """A sentence over the whole width, as tall as it needs."""
-        self.sheet.merge_cells(start_row=self.row, start_column=1, end_row=self.row, end_column=len(COLUMNS))
-        text(self.sheet, self.row, 1, words, wrap=True, font=font)
-        self.sheet.row_dimensions[self.row].height = 14 * lines_of(words, WIDE) + 3
-        self.row += 1
+        self.row = said(self.sheet, self.row, words, COLUMNS, font=font)
 
     def table(self, heads, rows, styles):
         """`styles`: a number format for figures, None for text; a text row `=` is a formula of ours."""
@@ -94,16 +89,7 @@ def write_summary(sheet, report, sums, paper):
         page.head("Cautions")
         for caution in report.cautions:
             page.said(f"{caution.head}. {caution.text}")
-    widths(sheet, *COLUMNS)
-    sheet.freeze_panes = "A3"
-    prints(
-        sheet,
-        wide=False,
-        paper=paper,
-        repeat=2,
-        last_column=len(COLUMNS),
-        last_row=page.row,
-    )
+    ends(sheet, COLUMNS, last_row=page.row, paper=paper, wide=False, repeat=2, frozen="A3")
 
 
 def _money(page):
@@ -145,7 +131,7 @@ def _standing(page):
         return
     rows = [("This order", page.report.spend, standing.worth, standing.bad_year, None)]
     rows += [
-        (_capital(rival.name), rival.spend, rival.worth, rival.bad_year, rival.gain)
+        (capital(rival.name), rival.spend, rival.worth, rival.bad_year, rival.gain)
         for rival in standing.rivals
     ]
     heads = (
@@ -161,10 +147,6 @@ def _standing(page):
     if standing.gap_share is not None:
         page.pair("Proven gap", standing.gap_share, SHARE)
     page.pair("Seasons planned with", standing.seasons, COUNT)
-
-
-def _capital(words):
-    return words[:1].upper() + words[1:]
 
 
 def _open(page):

@@ -3,21 +3,9 @@
 Takes the sheet and the report's trial; figures are rounded to what the seasons tried bear.
 """
 
-from inventory.printed.cells import (
-    BOLD,
-    COUNT,
-    QUIET,
-    figure,
-    formula,
-    head_row,
-    lines_of,
-    money_format,
-    prints,
-    rule,
-    text,
-    title,
-    widths,
-)
+from inventory.printed.cells import BOLD, COUNT, figure, formula, head_row, lines_of, money_format, rule, text
+from planner.plan.words import capital
+from planner.workbook.page import ends, opens, said
 
 HEADS = (
     "Order",
@@ -37,29 +25,28 @@ WIDTHS = (46, 13, 13, 12, 14, 16, 12, 16, 13, 10)
 def write_trial(sheet, report, paper):
     trial = report.trial
     money = money_format(report.money)
-    title(
+    row = opens(
         sheet,
         "Trial on fresh seasons",
         f"{trial.seasons:,} seasons nobody planned with, the same for every order; compared with {trial.against_name}.",
+        HEADS,
+        right=range(2, len(HEADS) + 1),
+        tall=42,
     )
-    head_row(sheet, 3, HEADS, right=range(2, len(HEADS) + 1))
-    sheet.row_dimensions[3].height = 42
-    row = 4
     for each in trial.rows:
         _order(sheet, row, each, trial, money)
         row += 1
+    row += 1
     for sentence in trial.sentences:
-        row = _said(sheet, row + 1, sentence) - 1
+        row = said(sheet, row, sentence, WIDTHS)
     if trial.by_yard is not None:
-        row = _by_yard(sheet, row + 2, trial.by_yard, money)
-    widths(sheet, *WIDTHS)
-    sheet.freeze_panes = "B4"
-    prints(sheet, wide=True, paper=paper, repeat=3, last_column=len(HEADS), last_row=row)
+        row = _by_yard(sheet, row + 1, trial.by_yard, money)
+    ends(sheet, WIDTHS, last_row=row - 1, paper=paper, wide=True, frozen="B4")
 
 
 def _order(sheet, row, each, trial, money):
     font = BOLD if each.key == "ours" else None
-    words = f"{each.name[:1].upper()}{each.name[1:]}: {each.how}"
+    words = f"{capital(each.name)}: {each.how}"
     text(sheet, row, 1, words, wrap=True, font=font)
     against = each.key == trial.against
     values = (
@@ -80,7 +67,7 @@ def _order(sheet, row, each, trial, money):
 
 
 def _by_yard(sheet, row, judged, money):
-    """The yard form's judgement: both worths, their difference a formula, and the sentence. Gives the last row."""
+    """The yard form's judgement: both worths, their difference a formula, and the sentence. Gives the next row."""
     if judged.by_yard is not None:
         heads = ("Hauling told yard by yard", "Told by yard", "As one pool", "Pool more")
         head_row(sheet, row, heads, right=range(2, len(heads) + 1))
@@ -91,11 +78,4 @@ def _by_yard(sheet, row, judged, money):
         figure(sheet, row + 1, len(HEADS), judged.seasons, COUNT)
         rule(sheet, row + 1, len(HEADS))
         row += 2
-    return _said(sheet, row, judged.said) - 1
-
-
-def _said(sheet, row, words):
-    sheet.merge_cells(start_row=row, start_column=1, end_row=row, end_column=len(HEADS))
-    text(sheet, row, 1, words, wrap=True, font=QUIET)
-    sheet.row_dimensions[row].height = 14 * lines_of(words, sum(WIDTHS)) + 3
-    return row + 1
+    return said(sheet, row, judged.said, WIDTHS)

@@ -3,22 +3,9 @@
 Takes the sheet and the report. What is owned is told of the line's part and of all that is made of it.
 """
 
-from inventory.printed.cells import (
-    BESIDE,
-    BOLD,
-    COUNT,
-    HAIR,
-    figure,
-    head_row,
-    lines_of,
-    money_format,
-    prints,
-    rule,
-    text,
-    title,
-    widths,
-)
+from inventory.printed.cells import BESIDE, BOLD, COUNT, HAIR, figure, lines_of, money_format, rule, text
 from planner.plan.words import places
+from planner.workbook.page import ends, opens
 
 HEADS = (
     "No.",
@@ -47,22 +34,21 @@ MORE = HEADS.index("One pack more costs") + 1
 
 def write_why(sheet, report, paper):
     money = money_format(report.money)
-    title(
+    row = opens(
         sheet,
         "Why each line",
         "What you have is told of the piece and of all that is made of it; seasons of 100 with the rest of the order bought.",
+        HEADS,
+        right=(1, *range(3, WHEN)),
+        beside=(2, WHEN),
+        tall=42,
     )
-    head_row(sheet, 3, HEADS, right=(1, *range(3, WHEN)), beside=(2, WHEN))
-    sheet.row_dimensions[3].height = 42
-    row = 4
     for line in report.lines:
         _figures(sheet, row, line)
         _moves(sheet, row, line.why.moves, money)
         _reason(sheet, row + 1, line.why.text)
         row += 2
-    widths(sheet, *WIDTHS)
-    sheet.freeze_panes = "C4"
-    prints(sheet, wide=True, paper=paper, repeat=3, last_column=WHEN, last_row=row - 1)
+    ends(sheet, WIDTHS, last_row=row - 1, paper=paper, wide=True, frozen="C4")
 
 
 def _figures(sheet, row, line):

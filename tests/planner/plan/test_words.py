@@ -7,6 +7,7 @@ import pytest
 
 from planner.plan.words import (
     amount,
+    capital,
     cents,
     listed,
     of_100,
@@ -74,3 +75,7 @@ def test_units_are_counted_but_weights_stay():
 
 def test_percent_does_not_break_over_lines():
     assert percent(0.72) == "72\N{NO-BREAK SPACE}%"
+
+
+def test_only_the_first_letter_is_made_large():
+    assert (capital("this order"), capital("USD"), capital("")) == ("This order", "USD", "")

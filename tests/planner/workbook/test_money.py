@@ -4,7 +4,7 @@ import pytest
 from openpyxl import Workbook
 
 from planner.workbook import workbook_of
-from planner.workbook.money import FIRST, write_money
+from planner.workbook.money import write_money
 from tests.planner import made
 from tests.planner.workbook.opened import labelled, recalculated, written
 from tests.planner.workbook.test_book import errors
@@ -18,7 +18,7 @@ def sheet(report=None):
 
 def test_each_budget_has_its_row_and_a_hundred_more_is_a_formula():
     made_ = sheet()
-    assert [cell.value for cell in made_[FIRST]][:4] == [0, 0, 0, 6]
+    assert [cell.value for cell in made_[4]][:4] == [0, 0, 0, 6]
     assert [cell.value for cell in made_[13]] == [
         4500,
         4410,
