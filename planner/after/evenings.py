@@ -105,13 +105,14 @@ def greatest_lateness(jobs, done):
 
 
 def latest_starts(jobs, slots):
-    """job -> last week in which it may be begun with all in time, worked as late as may be; None where it is late.
+    """job -> last week in which it may be begun with all in time, worked as late as may be; None where not all can be.
 
-    Evenings are filled from the last back, the job due last first: the mirror of earliest due date.
+    Evenings are filled from the last back, the job whose gear comes last first: the mirror of earliest due date, so that
+    where there is any plan with all in time this is one.
     """
     left = [job.work for job in jobs]
     starts: dict = dict.fromkeys(range(len(jobs)))
-    ranked = sorted(range(len(jobs)), key=lambda n: (-jobs[n].due, -jobs[n].order, -n))
+    ranked = sorted(range(len(jobs)), key=lambda n: (-jobs[n].release, -jobs[n].due, -jobs[n].order, -n))
     for slot in reversed(slots):
         room = slot.minutes
         for number in ranked:

@@ -123,6 +123,24 @@ def test_the_latest_start_leaves_just_enough_evenings():
     assert greatest_lateness(held, schedule(held, slots_of(12, 1, 1))) <= 0
 
 
+def test_gear_that_comes_late_and_is_wanted_soon_has_the_last_evenings_before_it_is_due():
+    jobs = jobs_of([2, 2], [10, 9], [0, 7])
+    assert latest_starts(jobs, days(12)) == {0: 6, 1: 7}
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.tuples(st.integers(1, 3), st.integers(1, 12), st.integers(0, 6)), min_size=1, max_size=5))
+def test_a_latest_start_is_told_of_every_job_just_where_all_can_be_in_time(rows):
+    """Against the demand bound over all intervals; begun no sooner than told, earliest due date still has all in time."""
+    jobs = jobs_of([t for t, _d, _r in rows], [d for _t, d, _r in rows], [r for _t, _d, r in rows])
+    starts = latest_starts(jobs, days(40))
+    in_time = best_with_releases(jobs, 25) <= 0
+    assert (None not in starts.values()) == in_time
+    if in_time:
+        held = [Job(**{**vars(job), "release": starts[n]}) for n, job in enumerate(jobs)]
+        assert greatest_lateness(held, schedule(held, days(40))) <= 0
+
+
 def test_a_job_that_cannot_be_in_time_has_no_latest_start():
     jobs = [Job(code="box", units=4, minutes=60, release=3, due=4, order=0)]
     assert latest_starts(jobs, slots_of(12, 1, 1)) == {0: None}
