@@ -4,24 +4,22 @@ Takes the report's section on other budgets; gives shares of the width in per ce
 any screen. Does not draw: templates do.
 """
 
-import itertools
 from dataclasses import dataclass
 
-from planner.charts import axis
+from planner.charts import (
+    FEW_LABELS,
+    CurveChart,
+    CurvePlace,
+    axis,
+    height_of,
+    marks_across,
+    marks_up,
+)
 from planner.plan.words import sum_words
-from planner.rulers import Mark
 
-HEIGHT, TOP, LEFT = 200, 14, 13.0  # px, px, per cent
+LEFT = 13.0  # per cent
 LINE = 18  # px between two lines of the order's label
 ROOM = 34.0  # per cent that the order's label takes
-
-
-@dataclass(frozen=True, kw_only=True)
-class BudgetPlace:
-    x: float
-    y: float
-    chosen: bool
-    knee: bool
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -38,16 +36,12 @@ class OrderMark:
 
 
 @dataclass(frozen=True, kw_only=True)
-class BudgetChart:
-    places: tuple[BudgetPlace, ...]
-    lines: tuple[tuple[BudgetPlace, BudgetPlace], ...]
+class BudgetChart(CurveChart):
     mark: OrderMark
-    knee: BudgetPlace | None
-    across: tuple[Mark, ...]
-    up: tuple[tuple[float, str], ...]  # height, label
-    base: int
-    height: int
-    said: str
+
+    @property
+    def knee(self):
+        return next((place for place in self.places if place.knee), None)
 
 
 def budget_chart(section, money):
@@ -58,39 +52,24 @@ def budget_chart(section, money):
     budgets = [float(point.budget) for point in points]
     across = axis(min(0.0, *budgets), max(*budgets, float(section.mark)), most=6, start=LEFT)
     upward = axis(0, float(points[-1].gain), most=4)
-    places = tuple(
-        BudgetPlace(
-            x=across.place(point.budget),
-            y=_height(upward, point.gain),
-            chosen=point.chosen,
-            knee=point.knee,
-        )
-        for point in points
-    )
     return BudgetChart(
-        places=places,
-        lines=tuple(itertools.pairwise(places)),
+        places=tuple(
+            CurvePlace(
+                x=across.place(point.budget),
+                y=height_of(upward, point.gain),
+                chosen=point.chosen,
+                knee=point.knee,
+            )
+            for point in points
+        ),
         mark=_mark(section, money, across, upward),
-        knee=next((place for place in places if place.knee), None),
-        across=tuple(_across(across)),
-        up=tuple((_height(upward, amount), f"{amount:,.0f}") for amount in upward.steps),
-        base=TOP + HEIGHT,
-        height=TOP + HEIGHT + 46,
+        across=marks_across(across, most=FEW_LABELS),
+        up=marks_up(upward),
         said=" ".join(
             f"A budget of {sum_words(point.budget, money)} earns {sum_words(point.gain, money)} a season."
             for point in points
         ),
     )
-
-
-def _across(scale):
-    """A label at each step; every second only on a wide screen where there are many."""
-    many = len(scale.steps) > 5
-    for at, amount in enumerate(scale.steps):
-        anchor = "end" if amount == scale.high else "middle"
-        yield Mark(
-            at=scale.place(amount), label=f"{amount:,.0f}", anchor=anchor, wide_only=many and at % 2 == 1
-        )
 
 
 def _mark(section, money, across, upward):
@@ -104,10 +83,10 @@ def _mark(section, money, across, upward):
     words = f"{'budget' if chosen else 'this order'} {sum_words(section.mark, money)}"
     return OrderMark(
         x=x,
-        y=_height(upward, gain_at(section)),
+        y=height_of(upward, gain_at(section)),
         anchor="end" if left else "start",
         shift=-8 if left else 8,
-        label_y=TOP + HEIGHT - 2 * LINE - 14,
+        label_y=BudgetChart.base - 2 * LINE - 14,
         words=words,
         under=under,
     )
@@ -117,7 +96,3 @@ def gain_at(section):
     """What the curve earns at this order's place: that of the biggest budget not past it."""
     within = [point.gain for point in section.points if point.budget <= section.mark]
     return max(within, default=section.points[0].gain)
-
-
-def _height(scale, amount):
-    return round(TOP + HEIGHT * (scale.high - float(amount)) / (scale.high - scale.low), 2)

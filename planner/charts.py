@@ -14,9 +14,11 @@ from planner.rulers import INSET, Mark, round_step
 
 ROW = 44  # px a row
 FEW_LABELS = 5
+CENT = 0.01
 NEAR = 14  # per cent: labels nearer than that would touch
 SHORT = {"yours": "yours", "rule": "rule of thumb", "nothing": "nothing bought", "ours": "this order"}
-CURVE_HEIGHT, CURVE_TOP, CURVE_LEFT = 190, 12, 16.0  # px, px, per cent
+CURVE_HEIGHT, CURVE_TOP, CURVE_FOOT = 200, 14, 46  # px: the curve, room above it, room for its labels below
+BAD_YEARS_LEFT = 16.0  # per cent
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -39,8 +41,8 @@ class Axis:
 
 
 def axis(low, high, *, most=FEW_LABELS, start=INSET):
-    """Round ends at or beyond low and high."""
-    if high - low <= 0:
+    """Round ends at or beyond low and high; sums less than a cent apart are alike."""
+    if high - low < CENT:
         low, high = low - 1, high + 1
     step = round_step(high - low, most)
     return Axis(low=step * math.floor(low / step), high=step * math.ceil(high / step), step=step, start=start)
@@ -137,45 +139,43 @@ def _marks(scale):
 
 @dataclass(frozen=True, kw_only=True)
 class CurvePlace:
+    """`knee`: where the curve bends."""
+
     x: float
     y: float
     chosen: bool
+    knee: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
 class CurveChart:
+    """Points joined by lines over two axes."""
+
     places: tuple[CurvePlace, ...]
-    lines: tuple[tuple[CurvePlace, CurvePlace], ...]
     across: tuple[Mark, ...]
     up: tuple[tuple[float, str], ...]  # height, label
-    base: int
-    height: int
     said: str
+    base: int = CURVE_TOP + CURVE_HEIGHT
+    height: int = CURVE_TOP + CURVE_HEIGHT + CURVE_FOOT
+
+    @property
+    def lines(self):
+        return tuple(itertools.pairwise(self.places))
 
 
 def bad_years_chart(section, money):
     """The mean season up, the mean of the worst share across."""
     points = section.points
     worst, mean = [float(p.bad_years) for p in points], [float(p.mean) for p in points]
-    across = axis(min(worst), max(worst), most=4, start=CURVE_LEFT)
+    across = axis(min(worst), max(worst), most=4, start=BAD_YEARS_LEFT)
     upward = axis(min(mean), max(mean), most=4)
-    places = tuple(
-        CurvePlace(x=across.place(p.bad_years), y=_height(upward, p.mean), chosen=p.chosen) for p in points
-    )
     return CurveChart(
-        places=places,
-        lines=tuple(itertools.pairwise(places)),
-        across=tuple(
-            Mark(
-                at=across.place(amount),
-                label=f"{amount:,.0f}".replace("-", "−"),
-                anchor="end" if amount == across.high else "middle",
-            )
-            for amount in across.steps
+        places=tuple(
+            CurvePlace(x=across.place(p.bad_years), y=height_of(upward, p.mean), chosen=p.chosen)
+            for p in points
         ),
-        up=tuple((_height(upward, amount), f"{amount:,.0f}".replace("-", "−")) for amount in upward.steps),
-        base=CURVE_TOP + CURVE_HEIGHT,
-        height=CURVE_TOP + CURVE_HEIGHT + 44,
+        across=marks_across(across),
+        up=marks_up(upward),
         said=" ".join(
             f"At {p.weight:.0%} on bad years the mean season is {sum_words(p.mean, money)} and the worst "
             f"{section.share:.0%} of seasons {sum_words(p.bad_years, money)}."
@@ -184,5 +184,29 @@ def bad_years_chart(section, money):
     )
 
 
-def _height(scale, amount):
+def marks_across(scale, *, most=None):
+    """A label at each step; where they are more than `most`, every second only on a wide screen."""
+    thinned = most is not None and len(scale.steps) > most
+    return tuple(
+        Mark(
+            at=scale.place(amount),
+            label=_plain(amount),
+            anchor="end" if amount == scale.high else "middle",
+            wide_only=thinned and at % 2 == 1,
+        )
+        for at, amount in enumerate(scale.steps)
+    )
+
+
+def marks_up(scale):
+    """(height, label) of each step."""
+    return tuple((height_of(scale, amount), _plain(amount)) for amount in scale.steps)
+
+
+def height_of(scale, amount):
+    """px from the top of a curve's drawing."""
     return round(CURVE_TOP + CURVE_HEIGHT * (scale.high - float(amount)) / (scale.high - scale.low), 2)
+
+
+def _plain(amount):
+    return f"{amount:,.0f}".replace("-", "−")

@@ -27,6 +27,7 @@ def test_any_axis_holds_what_it_shows_in_at_most_seven_steps(low, width):
 
 def test_where_all_are_alike_there_is_an_axis_all_the_same():
     assert axis(5, 5).low < 5 < axis(5, 5).high
+    assert axis(0, 5e-324).low < 0 < axis(0, 5e-324).high
 
 
 def test_sums_are_signed():
