@@ -8,9 +8,8 @@ from collections import Counter
 from inventory.sheets.layout import COLONIES, GEAR, YARDS
 from inventory.sheets.names import Names, alike
 from inventory.sheets.records import ColonyRow, GearRow
-from inventory.sheets.yards import found, shed_code
+from inventory.sheets.yards import IN_LISTS, IN_YARDS, found, part_of, place_of, shed_code
 
-IN_YARDS = "Add it to the sheet Yards, or write a name that stands there"
 COLONY_KEYS = [column.key for column in COLONIES.columns]
 
 
@@ -20,11 +19,7 @@ def colonies_of(rows, names, known, findings, *, day):
     colonies = []
     for row in rows:
         yard = found(*(row, "yard", names, COLONIES, findings), what="the yard", otherwise=IN_YARDS)
-        hive_set = found(
-            *(row, "hive_set", sets, COLONIES, findings),
-            what="the set",
-            otherwise="Write one that stands on the sheet Lists",
-        )
+        hive_set = found(*(row, "hive_set", sets, COLONIES, findings), what="the set", otherwise=IN_LISTS)
         sound = _sound(row, tags, known, findings, hive_set=hive_set, day=day)
         if yard and hive_set and sound and row.whole(COLONY_KEYS):
             tag, mother = row.values["tag"], row.values["mother"]
@@ -140,11 +135,7 @@ def gear_of(rows, names, yards, known, findings):
     shed = shed_code(yards, known)
     for row in rows:
         yard = place_of(row, names, shed, GEAR, findings)
-        part = found(
-            *(row, "part", parts, GEAR, findings),
-            what="the part",
-            otherwise="Write one that stands on the sheet Lists",
-        )
+        part = part_of(row, parts, GEAR, findings)
         if not (yard and part) or not row.whole([column.key for column in GEAR.columns]):
             continue
         one = GearRow(**{**row.values, "yard": yard, "part": part, "row": row.number})
@@ -155,11 +146,3 @@ def gear_of(rows, names, yards, known, findings):
             continue
         gear.append(one)
     return tuple(gear)
-
-
-def place_of(row, names, shed, table, findings):
-    """The code of the yard a row names; the word shed is the shed, whatever it is called."""
-    text = row.values.get("yard")
-    if text and shed and alike(text) == "shed" and names.code(text) is None:
-        return shed
-    return found(*(row, "yard", names, table, findings), what="the place", otherwise=IN_YARDS)

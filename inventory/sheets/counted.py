@@ -4,11 +4,10 @@ Takes typed rows, the names of yards and parts and the living colonies; gives re
 findings. A row without a number was not counted and is left out; a zero is a count.
 """
 
-from inventory.sheets.colonies import place_of
 from inventory.sheets.layout import COUNTED, PLACES
 from inventory.sheets.names import Names, alike
 from inventory.sheets.records import CountedRow, CountRow
-from inventory.sheets.yards import found
+from inventory.sheets.yards import part_of, place_of
 
 
 def counts_of(place_rows, rows, names, known, findings, *, day):
@@ -23,11 +22,7 @@ def counts_of(place_rows, rows, names, known, findings, *, day):
         if "quantity" in row.values and not names.by_code:
             continue
         yard = place_of(row, names, known.shed, COUNTED, findings)
-        part = found(
-            *(row, "part", parts, COUNTED, findings),
-            what="the part",
-            otherwise="Write one that stands on the sheet Lists",
-        )
+        part = part_of(row, parts, COUNTED, findings)
         tag = _tag(row, colonies, findings)
         if yard and yard not in places:
             what = f"{row.values['yard']!r} does not stand on the sheet {PLACES.title}"

@@ -32,48 +32,34 @@ class Kind:
     tables: tuple[Table, ...]
 
 
+def _kind(code, name, file, tables, about):
+    return Kind(code=code, name=name, about=about, file=f"{file}.xlsx", tables=tables)
+
+
 KINDS = (
-    Kind(
-        code="everything",
-        name="Everything at once",
-        about="Yards, flows, colonies, gear by place, suppliers and prices, past winters. To begin with.",
-        file="my-gear.xlsx",
-        tables=TABLES,
+    _kind(
+        *("everything", "Everything at once", "my-gear", TABLES),
+        "Yards, flows, colonies, gear by place, suppliers and prices, past winters. To begin with.",
     ),
-    Kind(
-        code="yards",
-        name="Yards and colonies",
-        about="Yards and their flows as the books have them, and room for colonies that are new.",
-        file="yards-and-colonies.xlsx",
-        tables=(KEEPER, YARDS, FLOWS, COLONIES),
+    _kind(
+        *("yards", "Yards and colonies", "yards-and-colonies", (KEEPER, YARDS, FLOWS, COLONIES)),
+        "Yards and their flows as the books have them, and room for colonies that are new.",
     ),
-    Kind(
-        code="opening",
-        name="Opening stock",
-        about="What lies in the shed and the yards, place by place.",
-        file="opening-stock.xlsx",
-        tables=(GEAR,),
+    _kind(
+        *("opening", "Opening stock", "opening-stock", (GEAR,)),
+        "What lies in the shed and the yards, place by place.",
     ),
-    Kind(
-        code="prices",
-        name="Price lists",
-        about="Suppliers and prices as the books have them, to bring up to date. One supplier alone will do.",
-        file="price-lists.xlsx",
-        tables=(SUPPLIERS, PRICES, KITS),
+    _kind(
+        *("prices", "Price lists", "price-lists", (SUPPLIERS, PRICES, KITS)),
+        "Suppliers and prices as the books have them, to bring up to date. One supplier alone will do.",
     ),
-    Kind(
-        code="winters",
-        name="Past winters",
-        about="Colonies in and out, winter by winter: how many come through is learned from it.",
-        file="past-winters.xlsx",
-        tables=(WINTERS,),
+    _kind(
+        *("winters", "Past winters", "past-winters", (WINTERS,)),
+        "Colonies in and out, winter by winter: how many come through is learned from it.",
     ),
-    Kind(
-        code="count",
-        name="Count sheet",
-        about="What may lie at each place, to print, fill in and send back. It becomes a draft, not yet the book.",
-        file="count-sheet.xlsx",
-        tables=COUNT_TABLES,
+    _kind(
+        *("count", "Count sheet", "count-sheet", COUNT_TABLES),
+        "What may lie at each place, to print, fill in and send back. It becomes a draft, not yet the book.",
     ),
 )
 BY_CODE = {kind.code: kind for kind in KINDS}

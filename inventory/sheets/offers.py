@@ -6,10 +6,9 @@ Takes typed rows and the names known; gives records. Faults and notes go to the 
 from inventory.sheets.layout import KITS, PRICE_STEPS, PRICES, SUPPLIERS
 from inventory.sheets.names import Names, alike, code_of, suggestion
 from inventory.sheets.records import OfferRow, SupplierRow
-from inventory.sheets.yards import coded, found
+from inventory.sheets.yards import coded, found, part_of
 
 IN_SUPPLIERS = "Add it to the sheet Suppliers, or write a name that stands there"
-IN_LISTS = "Write one that stands on the sheet Lists"
 PLAIN = ("name", "price_rule", "open_from", "open_until", "lead_weeks", "max_packs")
 
 
@@ -81,7 +80,7 @@ def _kits(rows, listed, suppliers, parts, findings):
         supplier = found(
             *(row, "supplier", suppliers, KITS, findings), what="the supplier", otherwise=IN_SUPPLIERS
         )
-        part = found(*(row, "part", parts, KITS, findings), what="the part", otherwise=IN_LISTS)
+        part = part_of(row, parts, KITS, findings)
         if supplier is None or "offer" not in row.values:
             continue
         key = (supplier, alike(row.values["offer"]))
@@ -109,7 +108,7 @@ def _content(row, kit, parts, findings):
             what = "no part is named, here or on Kits"
             findings.fault(PRICES.title, row.cell("part"), what, "Write the part, or the kit's parts on Kits")
         return kit or None
-    part = found(*(row, "part", parts, PRICES, findings), what="the part", otherwise=IN_LISTS)
+    part = part_of(row, parts, PRICES, findings)
     if kit:
         what = "the offer names a part here and a kit on Kits"
         findings.fault(PRICES.title, row.cell("part"), what, "Keep one of the two")

@@ -7,6 +7,9 @@ from inventory.sheets.layout import FLOWS, KEEPER, YARDS
 from inventory.sheets.names import Names, alike, code_of
 from inventory.sheets.records import FlowRow, KeeperRow, YardRow
 
+IN_YARDS = "Add it to the sheet Yards, or write a name that stands there"
+IN_LISTS = "Write one that stands on the sheet Lists"
+
 
 def keeper_of(rows, known, findings):
     if not rows:
@@ -101,16 +104,25 @@ def found(row, key, names, table, findings, *, what, otherwise):
     return code
 
 
+def part_of(row, parts, table, findings):
+    """The code of the part a row names."""
+    return found(*(row, "part", parts, table, findings), what="the part", otherwise=IN_LISTS)
+
+
+def place_of(row, names, shed, table, findings):
+    """The code of the yard a row names; the word shed is the shed, whatever it is called."""
+    text = row.values.get("yard")
+    if text and shed and alike(text) == "shed" and names.code(text) is None:
+        return shed
+    return found(*(row, "yard", names, table, findings), what="the place", otherwise=IN_YARDS)
+
+
 def flows_of(rows, names, findings):
     flows: list[FlowRow] = []
     seen: dict[tuple, int] = {}
     keys = [column.key for column in FLOWS.columns]
     for row in rows:
-        yard = found(
-            *(row, "yard", names, FLOWS, findings),
-            what="the yard",
-            otherwise="Add it to the sheet Yards, or write a name that stands there",
-        )
+        yard = found(*(row, "yard", names, FLOWS, findings), what="the yard", otherwise=IN_YARDS)
         if yard is None or not row.whole(keys):
             continue
         twin = seen.setdefault((yard, alike(row.values["name"])), row.number)
