@@ -12,8 +12,8 @@ from apiary.colonies import yards_on
 from apiary.models import Colony
 from inventory.counting.comparing import booked_at
 from inventory.gear import Condition, Kind
-from inventory.locations import place_of
-from inventory.models import Location, Movement, Part
+from inventory.locations import place_of, store_of
+from inventory.models import Count, Location, Movement, Part
 from inventory.pieces import Row, order_of, pair_of
 
 KNOWN_DAYS = dt.timedelta(days=365)  # what passed through a place in a year may lie there
@@ -64,6 +64,11 @@ def sheet_of(count, *, also=()):
         ]
         places.append(Place(location=location, rows=tuple(sorted(rows, key=order_of))))
     return Sheet(places=tuple(places), entered=entered)
+
+
+def sheet_before_count(yard, *, day, blind, with_colonies=False):
+    """The Sheet of a count of a yard's store that is not begun: to print, or to fill in as a workbook."""
+    return sheet_of(Count(location=store_of(yard), day=day, blind=blind, with_colonies=with_colonies))
 
 
 def entered_in(count):

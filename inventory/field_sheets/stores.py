@@ -4,13 +4,11 @@ Takes a yard, a day, and how it is counted; gives the places with their rows und
 """
 
 from apiary.models import Yard
-from inventory.counting.sheet import sheet_of
-from inventory.locations import store_of
-from inventory.models import Count
+from inventory.counting.sheet import sheet_before_count
 from inventory.pieces import by_head
 
 
 def places_to_count(yard: Yard, *, day, blind, with_colonies=False):
     """[(place, [(head, rows)])]: the yard's store first, then each hive where they are counted too."""
-    count = Count(location=store_of(yard), day=day, blind=blind, with_colonies=with_colonies)
-    return [(place.location, by_head(place.rows)) for place in sheet_of(count).places]
+    sheet = sheet_before_count(yard, day=day, blind=blind, with_colonies=with_colonies)
+    return [(place.location, by_head(place.rows)) for place in sheet.places]

@@ -83,8 +83,9 @@ class Changes:
         self.all.append(Change(kind=kind, name=str(name), becomes=becomes, detail=detail, at=at))
 
 
-def saved(row, values, *, kind, changes, name, is_new, at=0):
-    """Sets the values on a model row, saves it where something changed, and says what."""
+def saved(row, values, *, kind, changes, name, at=0):
+    """Sets the values on a model row, saves it where it is new or something changed, and says what."""
+    is_new = row.pk is None
     changed = differing(row, values)
     for field in changed:
         setattr(row, field, values[field])
@@ -101,8 +102,13 @@ def differing(row, values):
 
 def say_saved(row, changed, *, kind, changes, name, is_new, at=0):
     """Says of a row whether it is new, and which of its fields changed."""
-    labels = [str(row._meta.get_field(field).verbose_name) for field in changed]
     if is_new:
         changes.say(kind, name, NEW, at=at)
     else:
-        changes.say(kind, name, CHANGED if changed else SAME, ", ".join(labels), at=at)
+        words = ", ".join(labels_of(row, changed))
+        changes.say(kind, name, CHANGED if changed else SAME, words, at=at)
+
+
+def labels_of(row, fields):
+    """What the fields of a model row are called."""
+    return [str(row._meta.get_field(field).verbose_name) for field in fields]

@@ -8,17 +8,19 @@ from apiary.operation import operation, tell_operation
 from inventory.loading.changes import CHANGED, differing, saved, say_saved
 from inventory.locations import store_of
 
+KEEPER_FIELDS = ("name", "address", "region", "money", "truck_lb")
 YARD_FIELDS = (
     *("name", "region", "stands", "drive_minutes", "miles", "gate", "emergency", "access"),
     "visit_every_days",
 )
+FLOW_FIELDS = ("first_week", "last_week", "gain_lb", "spread")
 
 
 def post_keeper(row, changes):
     if row is None:
         return
     keeper = operation()
-    values = {field: getattr(row, field) for field in ("name", "address", "region", "money", "truck_lb")}
+    values = {field: getattr(row, field) for field in KEEPER_FIELDS}
     changed = differing(keeper, values)
     tell_operation(**values)
     say_saved(
@@ -30,21 +32,11 @@ def post_yards(rows, changes):
     """Every yard by code afterwards, those of the books too; each of the sheet has its store."""
     yards = Yard.objects.in_bulk(field_name="code")
     for row in rows:
-        yard = yards.get(row.code)
         values = {field: getattr(row, field) for field in YARD_FIELDS}
         if row.is_shed:
             values["is_shed"] = True  # a sheet that is silent does not unmake the shed
-        is_new = yard is None
-        yard = saved(
-            yard or Yard(code=row.code),
-            values,
-            kind="yards",
-            changes=changes,
-            name=row.name,
-            is_new=is_new,
-            at=row.row,
-        )
-        yards[row.code] = yard
+        yard = yards.setdefault(row.code, Yard(code=row.code))
+        saved(yard, values, kind="yards", changes=changes, name=row.name, at=row.row)
         store_of(yard)
     return yards
 
@@ -58,11 +50,10 @@ def post_flows(rows, yards, changes):
     }
     for row in rows:
         window = there.pop((row.yard, row.name), None)
-        values = {field: getattr(row, field) for field in ("first_week", "last_week", "gain_lb", "spread")}
-        name = f"{yards[row.yard]}: {row.name}"
-        is_new = window is None
         window = window or FlowWindow(yard=yards[row.yard], name=row.name)
-        saved(window, values, kind="flows", changes=changes, name=name, is_new=is_new, at=row.row)
+        values = {field: getattr(row, field) for field in FLOW_FIELDS}
+        name = f"{yards[row.yard]}: {row.name}"
+        saved(window, values, kind="flows", changes=changes, name=name, at=row.row)
     for window in there.values():
         changes.say("flows", window, CHANGED, "taken out: the sheet has it no more")
         window.delete()

@@ -7,7 +7,7 @@ orders may speak of it.
 
 import datetime as dt
 
-from inventory.loading.changes import CHANGED, NEW, SAME, saved
+from inventory.loading.changes import CHANGED, NEW, SAME, differing, labels_of, saved
 from inventory.models import Offer, OfferPart, Part, PriceStep, Supplier
 from inventory.orders import cents
 
@@ -24,17 +24,8 @@ def post_suppliers(rows, changes):
             "free_from_cents": None if row.free_from is None else cents(row.free_from),
             "lead_weeks": row.lead_weeks,
         }
-        supplier = suppliers.get(row.code)
-        is_new = supplier is None
-        suppliers[row.code] = saved(
-            supplier or Supplier(code=row.code),
-            values,
-            kind="suppliers",
-            changes=changes,
-            name=row.name,
-            is_new=is_new,
-            at=row.row,
-        )
+        supplier = suppliers.setdefault(row.code, Supplier(code=row.code))
+        saved(supplier, values, kind="suppliers", changes=changes, name=row.name, at=row.row)
     return suppliers
 
 
@@ -99,11 +90,7 @@ def _post_offer(row, offer, supplier, parts, changes):
 
 
 def _differences(row, offer, values):
-    words = [
-        str(offer._meta.get_field(field).verbose_name)
-        for field, value in values.items()
-        if getattr(offer, field) != value
-    ]
+    words = labels_of(offer, differing(offer, values))
     if {line.part.code: line.units for line in offer.parts.all()} != dict(row.parts):
         words.append("what a pack holds")
     was = [(step.from_packs, step.price_cents) for step in offer.steps.all()]

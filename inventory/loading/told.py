@@ -6,10 +6,12 @@ Asks the tables; gives records. Colonies and gear are left out: their acts and c
 
 from decimal import Decimal
 
-from apiary.models import FlowWindow, Keeper, PastWinter, Yard
-from inventory import counting
-from inventory.locations import store_of
-from inventory.models import Count, Offer, Supplier
+from apiary.models import FlowWindow, PastWinter, Yard
+from apiary.operation import operation
+from inventory.counting.sheet import sheet_before_count
+from inventory.loading.ground import FLOW_FIELDS, KEEPER_FIELDS, YARD_FIELDS
+from inventory.loading.prices import OFFER_FIELDS
+from inventory.models import Offer, Supplier
 from inventory.sheets import (
     FlowRow,
     KeeperRow,
@@ -23,21 +25,15 @@ from inventory.sheets import (
 )
 from inventory.sheets.layout import PRICE_STEPS
 
-YARD_FIELDS = (
-    *("code", "name", "is_shed", "region", "stands", "drive_minutes", "miles", "gate", "emergency", "access"),
-    "visit_every_days",
-)
-OFFER_FIELDS = ("code", "name", "price_rule", "open_from", "open_until", "lead_weeks", "max_packs")
-
 
 def sheet_by_books(*, day):
     """Offers whose price held no more by the day are left out, as are the few with more price steps than fit."""
     windows = FlowWindow.objects.select_related("yard")
-    flows = ("name", "first_week", "last_week", "gain_lb", "spread")
+    flows, yards = ("name", *FLOW_FIELDS), ("code", "is_shed", *YARD_FIELDS)
     winters = PastWinter.objects.select_related("yard")
     return Sheet(
         keeper=_keeper(),
-        yards=tuple(YardRow(**_fields(yard, YARD_FIELDS)) for yard in Yard.objects.all()),
+        yards=tuple(YardRow(**_fields(yard, yards)) for yard in Yard.objects.all()),
         flows=tuple(FlowRow(yard=window.yard.code, **_fields(window, flows)) for window in windows),
         suppliers=tuple(_supplier(supplier) for supplier in Supplier.objects.all()),
         offers=_offers(day),
@@ -62,10 +58,8 @@ def _fields(row, names):
 
 
 def _keeper():
-    keeper = Keeper.objects.order_by("pk").first()
-    if keeper is None:
-        return None
-    return KeeperRow(**_fields(keeper, ("name", "address", "region", "money", "truck_lb")))
+    keeper = operation()
+    return None if keeper.pk is None else KeeperRow(**_fields(keeper, KEEPER_FIELDS))
 
 
 def _supplier(supplier):
@@ -86,7 +80,7 @@ def _offers(day):
             supplier=offer.supplier.code,
             parts={line.part.code: line.units for line in offer.parts.all()},
             prices=tuple((step.from_packs, amount(step.price_cents)) for step in offer.steps.all()),
-            **_fields(offer, OFFER_FIELDS),
+            **_fields(offer, ("code", *OFFER_FIELDS)),
         )
         for offer in rows
         if (offer.open_until is None or offer.open_until >= day)
@@ -101,19 +95,21 @@ def places_to_count(yards, *, day, blind=False, with_colonies=False):
         ToCount(
             yard=yard.code,
             day=day,
-            lines=_lines(Count(location=store_of(yard), day=day, blind=blind, with_colonies=with_colonies)),
+            lines=_lines(
+                sheet_before_count(yard, day=day, blind=blind, with_colonies=with_colonies), blind=blind
+            ),
         )
         for yard in yards
     )
 
 
-def _lines(count):
+def _lines(sheet, *, blind):
     return tuple(
         LineToCount(
             tag=place.location.colony.tag if place.location.colony_id else "",
             part=row.part.code,
             condition=str(row.condition),
-            booked=None if count.blind else row.booked,
+            booked=None if blind else row.booked,
         )
-        for place, row in counting.sheet_of(count).rows
+        for place, row in sheet.rows
     )
