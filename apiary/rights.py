@@ -217,6 +217,11 @@ def grounds(user):
     return within(user, Yard.objects.all(), "pk")
 
 
+def yard_codes(user):
+    """Codes of the yards they may see; None for the keeper: all there are."""
+    return None if yards_of(user) is None else set(grounds(user).values_list("code", flat=True))
+
+
 def hives(user):
     """Colonies a page or form may offer them, as a queryset."""
     return within(user, Colony.objects.all(), "yard")

@@ -3,28 +3,22 @@
 Takes a run and, where told, the first day of a week; answers with inventory's page of leaves. Books nothing.
 """
 
-from django.shortcuts import get_object_or_404
 from django.urls import reverse
 from django.utils.formats import date_format
 from django.views.decorators.http import require_safe
 
-from apiary.rights import grounds, yards_of
+from apiary.rights import yard_codes
 from inventory.field_sheets.leaves import Leaf
 from inventory.views.printing import printed
-from planner.after.sheet import line_words, load_row
-from planner.models import Run
-from planner.plan.json_form import report_from
+from planner.after.sheet import load_row
+from planner.after_views import run_and_after
 
 
 @require_safe
 def run_after_print(request, pk):
     """The loads of a run that is done, of one week or of all, to the yards that are theirs."""
-    run = get_object_or_404(Run.objects.select_related("season"), pk=pk)
-    section = report_from(run.report).after if run.is_done else None
-    week = request.GET.get("week", "")
-    yards = (
-        None if yards_of(request.user) is None else set(grounds(request.user).values_list("code", flat=True))
-    )
+    _run, section = run_and_after(pk)
+    week, yards = request.GET.get("week", ""), yard_codes(request.user)
     loads = [
         load
         for load in (section.loads if section else ())
@@ -37,8 +31,7 @@ def run_after_print(request, pk):
 
 def load_leaf(section, load, address):
     row = load_row(section, load)
-    legs = (("Out", "Dropped", load.out, row.out_sum), ("Home", "Unloaded", load.home, row.home_sum))
-    ways = [(way, done, lines_of(leg), told) for way, done, leg, told in legs if leg.carried]
+    legs = (("Out", "Dropped", row.out, row.out_sum), ("Home", "Unloaded", row.home, row.home_sum))
     return Leaf(
         kind=f"Load {load.number}",
         name=load.yard_name,
@@ -46,9 +39,5 @@ def load_leaf(section, load, address):
         opens="the loads",
         body="planner/print_load.html",
         cells=(("Week of", date_format(load.day, "D j M Y")), ("Trip", row.rides)),
-        told={"ways": ways},
+        told={"ways": [leg for leg in legs if leg[2]]},
     )
-
-
-def lines_of(leg):
-    return [line_words(line) for line in leg.carried]

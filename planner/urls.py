@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from planner import after_views, beside_views, print_views, views
+from planner import after_views, beside_views, order_views, print_views, views
 
 urlpatterns = [
     path("season/", views.seasons, name="season"),
@@ -17,10 +17,10 @@ urlpatterns = [
     path("runs/<int:pk>/", views.run_page, name="run"),
     path("runs/<int:pk>/progress/", views.run_progress, name="run-progress"),
     path("runs/<int:pk>/cancel/", views.run_cancel, name="run-cancel"),
-    path("runs/<int:pk>/order/", views.run_order, name="run-order"),
-    path("runs/<int:pk>/order.xlsx", views.run_workbook, name="run-workbook"),
+    path("runs/<int:pk>/order/", order_views.run_order, name="run-order"),
+    path("runs/<int:pk>/order.xlsx", order_views.run_workbook, name="run-workbook"),
     path("runs/<int:pk>/after/", after_views.run_after, name="run-after"),
-    path("runs/<int:pk>/orders.zip", views.run_orders, name="run-orders"),
+    path("runs/<int:pk>/orders.zip", order_views.run_orders, name="run-orders"),
     path("runs/<int:pk>/after/print/", print_views.run_after_print, name="run-after-print"),
-    path("runs/<int:pk>/approve/", views.run_approve, name="run-approve"),
+    path("runs/<int:pk>/approve/", order_views.run_approve, name="run-approve"),
 ]

@@ -1,30 +1,22 @@
-"""The Season pages: answers, a run and its progress, the order with its reasons, approving it.
+"""The Season pages: seasons with their answers, a run and its progress.
 
 Each view reads its form, calls one act or question and answers; refusals of the trade are shown as messages.
 """
 
 from django.contrib import messages
 from django.db.models import Prefetch
-from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
-from django.utils.text import slugify
 from django.views.decorators.http import require_POST, require_safe
 
-from inventory.order_to_send import all_to_send
-from planner import runs, variants
-from planner.errors import NotDone, Refused
+from planner import runs
+from planner.errors import Refused
 from planner.forms import AnswersForm, RunForm, SeasonForm
 from planner.models import Run, Season
-from planner.order_rows import order_page
-from planner.plan.json_form import report_from
-from planner.supposing import words_of
+from planner.order_views import run_of
 from planner.usual_form import UsualOrderForm
 from planner.what_if_form import AgainForm
-from planner.workbook import workbook_of
-
-WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 
 
 def seasons(request):
@@ -84,7 +76,7 @@ def season_run(request, pk):
 @require_safe
 def run_page(request, pk):
     """How far a run is; once done, its order."""
-    run = _run(pk)
+    run = run_of(pk)
     if run.is_done:
         return redirect("run-order", run.pk)
     if run.only_checks and run.status == Run.Status.DONE:
@@ -95,7 +87,7 @@ def run_page(request, pk):
 @require_safe
 def run_progress(request, pk):
     """The part of a run's page that changes; without scripts, the page itself."""
-    run = _run(pk)
+    run = run_of(pk)
     if not request.htmx:
         return redirect("run", run.pk)
     answer = render(request, "planner/progress.html", {"run": run, "ahead": runs.ahead_of(run)})
@@ -107,70 +99,12 @@ def run_progress(request, pk):
 @require_POST
 def run_cancel(request, pk):
     """Stops a run."""
-    run = _run(pk)
+    run = run_of(pk)
     try:
         runs.cancel(run)
     except Refused as refusal:
         messages.error(request, str(refusal))
     return redirect("run", run.pk)
-
-
-@require_safe
-def run_order(request, pk):
-    """The order by supplier, each line with its reason."""
-    run = _run(pk)
-    if not run.is_done:
-        return redirect("run", run.pk)
-    found = {"run": run, "page": order_page(report_from(run.report)), "changes": variants.changes_since(run)}
-    found |= {"supposed": words_of(run.what_if), "checking": variants.check_under_way(run)}
-    return render(request, "planner/order.html", found)
-
-
-@require_safe
-def run_workbook(request, pk):
-    """The order as a workbook."""
-    run = _run(pk)
-    if not run.is_done:
-        messages.error(request, str(NotDone(run=run.pk, status=run.get_status_display())))
-        return redirect("run", run.pk)
-    name = f"winter-order-{slugify(run.season.name)}-{run.pk}.xlsx"
-    disposition = {"Content-Disposition": f'attachment; filename="{name}"'}
-    return HttpResponse(workbook_of(report_from(run.report)), content_type=WORKBOOK, headers=disposition)
-
-
-@require_safe
-def run_orders(request, pk):
-    """The purchase orders made of an approved run, a workbook each."""
-    run = _run(pk)
-    try:
-        data = all_to_send(runs.orders_of(run))
-    except Refused as refusal:
-        messages.error(request, str(refusal))
-        return redirect("run-order", run.pk)
-    disposition = {"Content-Disposition": f'attachment; filename="orders-{run.pk}.zip"'}
-    return HttpResponse(data, content_type="application/zip", headers=disposition)
-
-
-def run_approve(request, pk):
-    """Asks once more, then makes the purchase orders."""
-    run = _run(pk)
-    if request.method != "POST":
-        try:
-            report = runs.approvable(run)
-        except Refused as refusal:
-            messages.error(request, str(refusal))
-            return redirect("run", run.pk)
-        return render(request, "planner/approve.html", {"run": run, "page": order_page(report)})
-    try:
-        orders = runs.approve(run, who=request.user, on=timezone.localdate())
-    except Refused as refusal:
-        messages.error(request, str(refusal))
-        return redirect("run", run.pk)
-    made = ", ".join(f"{order.supplier} ({order.reference})" for order in orders)
-    messages.success(
-        request, f"Ordered: {made}. Send each supplier its order; receive the gear when it comes."
-    )
-    return redirect("run-order", run.pk)
 
 
 def _season_sheet(season, *, about=None, form=None, run_form=None, usual=None):
@@ -184,7 +118,3 @@ def _season_sheet(season, *, about=None, form=None, run_form=None, usual=None):
         "again": AgainForm(initial={"day": today}) if season.is_under_way(today) else None,
         "runs": season.runs.with_orders()[:12],
     }
-
-
-def _run(pk):
-    return get_object_or_404(Run.objects.select_related("season"), pk=pk)

@@ -5,7 +5,7 @@ Takes the context and a day; gives rows for This week, only of yards that are th
 
 from django import template
 
-from apiary.rights import grounds, may, yards_of
+from apiary.rights import may, yard_codes
 from planner.after.sheet import after_page
 from planner.models import Run
 from planner.plan.json_form import report_from
@@ -30,9 +30,7 @@ def _loads(report, today, user):
     week = (today - report.day).days // 7
     if section is None or week < 0:
         return {"week": None}
-    given = yards_of(user)
-    yards = None if given is None else set(grounds(user).values_list("code", flat=True))
-    page = after_page(section, yards)
+    page = after_page(section, yard_codes(user))
     weeks = [rows for rows in page.weeks if (rows.day - report.day).days // 7 == week]
     free = [row for row in page.free if row.week == week]
     return {"week": weeks[0] if weeks else None, "free": free, "truck_lb": section.truck_lb}

@@ -72,10 +72,13 @@ def test_a_helper_is_offered_the_yards_given_and_the_colonies_in_them(helper, mi
     here, away = make_colony(yard=mine), make_colony(yard=far)
     assert list(rights.grounds(helper)) == [mine]
     assert list(rights.hives(helper)) == [here]
+    assert rights.yard_codes(helper) == {mine.code}
     keeper = make_person("robin")
+    assert rights.yard_codes(keeper) is None
     assert set(rights.grounds(keeper)) == {mine, far}
     assert set(rights.hives(keeper)) == {here, away}
     assert list(rights.grounds(AnonymousUser())) == []
+    assert rights.yard_codes(AnonymousUser()) == set()
 
 
 def test_every_choice_of_a_form_is_narrowed_to_what_is_theirs(helper, mine, far):

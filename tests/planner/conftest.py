@@ -1,11 +1,20 @@
-"""Shared by the planner's season tests: answers, scenarios and projections of the invented operation."""
+"""Shared by the planner's tests: the keeper signed in; answers, scenarios and projections of the invented operation."""
 
 import pytest
 
 from planner.projection import project
 from planner.season.assumptions import assumptions_of
 from planner.season.scenarios import draw
+from tests import makers
 from tests.planner.operations import DAY, operation
+
+
+@pytest.fixture
+def keeper(client, db):
+    """The client of a keeper who is signed in."""
+    makers.make_keeper()
+    client.force_login(makers.make_person())
+    return client
 
 
 @pytest.fixture

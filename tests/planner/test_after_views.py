@@ -10,7 +10,7 @@ from planner.models import Run
 from tests import makers
 from tests.planner import made
 from tests.planner.after import made as after_made
-from tests.planner.test_views import keeper, page, text  # noqa: F401
+from tests.planner.pages import page, text
 
 
 @pytest.fixture
@@ -18,7 +18,7 @@ def run(db):
     return made.make_done_run(report=replace(made.make_report(), after=after_made.section()))
 
 
-def test_it_shows_loads_evenings_feed_and_pulls_with_a_caution(keeper, run):  # noqa: F811
+def test_it_shows_loads_evenings_feed_and_pulls_with_a_caution(keeper, run):
     shown = text(page(keeper, "run-after", run.pk))
     for words in (
         "Week of 7 May 2027",
@@ -36,13 +36,13 @@ def test_it_shows_loads_evenings_feed_and_pulls_with_a_caution(keeper, run):  # 
         assert words in shown, words
 
 
-def test_the_order_leads_to_it_and_tells_the_first_of_it(keeper, run):  # noqa: F811
+def test_the_order_leads_to_it_and_tells_the_first_of_it(keeper, run):
     answer = page(keeper, "run-order", run.pk)
     assert reverse("run-after", args=[run.pk]) in answer.content.decode()
     assert "In 90 seasons of 100 this hauling plan is enough." in text(answer)
 
 
-def test_an_order_from_before_says_so_and_its_page_still_opens(keeper, db):  # noqa: F811
+def test_an_order_from_before_says_so_and_its_page_still_opens(keeper, db):
     old = made.make_done_run()
     report = dict(old.report)
     del report["after"]
@@ -51,7 +51,7 @@ def test_an_order_from_before_says_so_and_its_page_still_opens(keeper, db):  # n
     assert page(keeper, "run-order", old.pk).status_code == 200
 
 
-def test_an_order_that_is_not_done_says_so(keeper, db):  # noqa: F811
+def test_an_order_that_is_not_done_says_so(keeper, db):
     assert "not worked out yet" in text(page(keeper, "run-after", made.make_run().pk))
 
 

@@ -9,7 +9,7 @@ from django.utils import timezone
 from planner.models import Run
 from tests import makers
 from tests.planner import made, outfit
-from tests.planner.test_views import page, text
+from tests.planner.pages import page, text
 
 
 @pytest.fixture

@@ -9,7 +9,7 @@ from apiary.rights import HELPER
 from tests import makers
 from tests.planner import made
 from tests.planner.after import made as after_made
-from tests.planner.test_views import keeper, text  # noqa: F401
+from tests.planner.pages import text
 
 SECTION = after_made.section()
 
@@ -29,7 +29,7 @@ def leaves(answer):
     return [(leaf.kind, leaf.name) for leaf in answer.context["leaves"]]
 
 
-def test_each_load_is_a_leaf_with_its_lines_its_weight_and_the_caution(keeper, run):  # noqa: F811
+def test_each_load_is_a_leaf_with_its_lines_its_weight_and_the_caution(keeper, run):
     answer = printed(keeper, run)
     assert leaves(answer) == [(f"Load {load.number}", load.yard_name) for load in SECTION.loads]
     page = text(answer)
@@ -43,7 +43,7 @@ def test_each_load_is_a_leaf_with_its_lines_its_weight_and_the_caution(keeper, r
         assert words in page, words
 
 
-def test_one_week_alone_is_printed_where_it_is_told(keeper, run):  # noqa: F811
+def test_one_week_alone_is_printed_where_it_is_told(keeper, run):
     day = SECTION.loads[0].day
     expected = [load.number for load in SECTION.loads if load.day == day]
     assert leaves(printed(keeper, run, week=day.isoformat())) == [
@@ -60,15 +60,15 @@ def test_a_helper_prints_the_loads_of_their_yards_only(client, run):
     assert names == {mine.yard_name} and {load.yard_name for load in SECTION.loads} != names
 
 
-def test_no_price_stands_on_it(keeper, run):  # noqa: F811
+def test_no_price_stands_on_it(keeper, run):
     page = text(printed(keeper, run))
     assert "$" not in page and "USD" not in page
 
 
-def test_a_run_that_is_not_done_has_nothing_to_print(keeper, db):  # noqa: F811
+def test_a_run_that_is_not_done_has_nothing_to_print(keeper, db):
     assert "nothing to print here yet" in text(printed(keeper, made.make_run()))
 
 
-def test_the_page_of_loads_leads_to_it(keeper, run):  # noqa: F811
+def test_the_page_of_loads_leads_to_it(keeper, run):
     page = keeper.get(reverse("run-after", args=[run.pk])).content.decode()
     assert reverse("run-after-print", args=[run.pk]) in page
