@@ -13,6 +13,13 @@ import json
 from django.conf import settings
 from django.utils.crypto import constant_time_compare, salted_hmac
 
+# What a digest covers, as act_text and digest_of_row take it; the ends of a movement are told by end_text.
+ACT_FIELDS = ("key", "name", "day", "who_id", "note", "reverses_id", "recorded_at")
+MOVEMENT_FIELDS = (
+    *("day", "part_id", "condition", "quantity", "source_id", "target_id"),
+    *("reason", "order_line_id", "found"),
+)
+
 
 def digest_of(movement, before):
     """The digest of a movement that follows the row whose digest is `before` ('' for the first)."""

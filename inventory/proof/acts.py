@@ -9,11 +9,10 @@ from collections import defaultdict
 from apiary.colonies import SEALED
 from apiary.errors import told as said
 from apiary.models import ColonyEvent
-from inventory.ledger.digest import Told, act_digest, act_text
+from inventory.ledger.digest import ACT_FIELDS, Told, act_digest, act_text
 from inventory.models import Act
 
 CHUNK = 5000
-FIELDS = ("key", "name", "day", "who_id", "note", "reverses_id", "recorded_at")
 
 
 class Acts:
@@ -24,8 +23,8 @@ class Acts:
 
     def faults(self):
         """The faults of each act, in the order of the chain."""
-        told = _told()
-        acts = Act.objects.order_by("id").values_list("pk", "digest", *FIELDS)
+        told = told_by_act()
+        acts = Act.objects.order_by("id").values_list("pk", "digest", *ACT_FIELDS)
         for pk, digest, key, name, day, *rest in acts.iterator(chunk_size=CHUNK):
             events = told[key].digest if key in told else ""
             if digest != act_digest(self.head, act_text(key, name, day, *rest), events):
@@ -38,7 +37,7 @@ class Acts:
             self.length += 1
 
 
-def _told():
+def told_by_act():
     """{key of an act: what is told under its seal}."""
     told: defaultdict[str, Told] = defaultdict(Told)
     events = ColonyEvent.objects.exclude(sealed_by="").order_by("id").values_list("sealed_by", *SEALED)

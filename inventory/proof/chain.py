@@ -9,25 +9,12 @@ from datetime import date
 from itertools import islice
 
 from apiary.errors import told
-from inventory.ledger.digest import act_text, digest_of_row, end_text
+from inventory.ledger.digest import ACT_FIELDS, MOVEMENT_FIELDS, act_text, digest_of_row, end_text
 from inventory.models import Act, Holding, Movement
 from inventory.proof.seal import noted_faults
 
 CHUNK = 5000
-FIELDS = (
-    "pk",
-    "act_id",
-    "day",
-    "part_id",
-    "condition",
-    "quantity",
-    "source_id",
-    "target_id",
-    "reason",
-    "order_line_id",
-    "found",
-    "digest",
-)
+FIELDS = ("pk", "act_id", *MOVEMENT_FIELDS, "digest")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +50,7 @@ class Chain:
     def _look_up(self, wanted):
         """Of acts only those of the rows at hand are kept."""
         known = {pk: act for pk, act in self.acts.items() if pk in wanted}
-        fields = ("key", "name", "day", "who_id", "note", "reverses_id", "recorded_at")
-        fresh = Act.objects.filter(pk__in=wanted - set(known)).values_list("pk", *fields)
+        fresh = Act.objects.filter(pk__in=wanted - set(known)).values_list("pk", *ACT_FIELDS)
         for pk, *values in fresh:
             known[pk] = ActTold(day=values[2], text=act_text(*values))
         self.acts = known

@@ -8,12 +8,11 @@ from django.db import models
 
 from planner.plain_data import dictionary
 from planner.plain_data.conditions import NotPlain, judge_of
-from planner.plain_data.faults import Fault
+from planner.plain_data.faults import MISSING, PUT_BACK, Fault
 from planner.plain_data.manifest import sha256_of
 from planner.plain_data.reading import rows_of
 from planner.plain_data.tables import all_tables, pointed_to
 
-PUT_BACK = "put the file back as export_all wrote it"
 EDITED = f"{PUT_BACK}; where you changed it and mean it, say --edited"
 
 
@@ -27,8 +26,8 @@ def file_faults(folder, manifest, *, edited):
         try:
             same = sha256_of(folder / name) == written.sha256
         except OSError:
-            if name in tables or name != dictionary.NAME:
-                faults.append(Fault(file=name, what="the file is missing", remedy=PUT_BACK))
+            if name != dictionary.NAME:
+                faults.append(Fault(file=name, what=MISSING, remedy=PUT_BACK))
             continue
         if not same:
             changed.append(name)

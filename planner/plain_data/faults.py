@@ -5,6 +5,9 @@ Pure records; FaultsFound carries all of them at once.
 
 from dataclasses import dataclass
 
+PUT_BACK = "put the file back as export_all wrote it"
+MISSING = "the file is missing"
+
 
 @dataclass(frozen=True, kw_only=True)
 class Fault:

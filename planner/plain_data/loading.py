@@ -20,7 +20,7 @@ from inventory.models import BookSeal
 from inventory.proof import prove
 from planner.plain_data.checking import file_faults, row_faults
 from planner.plain_data.errors import BooksThere, DatabaseRefuses, NotProven, StillNotProven
-from planner.plain_data.faults import FaultsFound
+from planner.plain_data.faults import MISSING, FaultsFound
 from planner.plain_data.manifest import read_manifest
 from planner.plain_data.reading import rows_of
 from planner.plain_data.resealing import balance_anew, seal_anew
@@ -55,7 +55,7 @@ def load(folder, *, edited=False):
     manifest = read_manifest(folder)
     refuse_books()
     faults, changed = file_faults(folder, manifest, edited=edited)
-    if not any(fault.what == "the file is missing" for fault in faults):
+    if not any(fault.what == MISSING for fault in faults):
         faults += row_faults(folder)
     if faults:
         raise FaultsFound(faults)

@@ -8,6 +8,7 @@ import hashlib
 import json
 from dataclasses import dataclass
 from importlib.metadata import version
+from pathlib import PurePath
 
 from django.db import connection
 from django.db.migrations.loader import MigrationLoader
@@ -32,7 +33,7 @@ class Written:
 
 @dataclass(frozen=True, kw_only=True)
 class Manifest:
-    """`schema` is the last change of tables by package."""
+    """`schema` is the last change of tables by package; no name of `files` leads out of the folder."""
 
     program: str
     schema: dict[str, str]
@@ -88,7 +89,7 @@ def read_manifest(folder):
 def _manifest_of(told, folder):
     try:
         files = {
-            str(name): Written(sha256=str(one["sha256"]), rows=one.get("rows"))
+            _inside(name): Written(sha256=str(one["sha256"]), rows=one.get("rows"))
             for name, one in told["files"].items()
         }
         schema = {str(app): str(name) for app, name in told["schema"].items()}
@@ -96,6 +97,14 @@ def _manifest_of(told, folder):
         return Manifest(program=str(told["program"]), schema=schema, files=files)
     except (AttributeError, KeyError, TypeError, ValueError):
         raise NotPlainData(folder=folder, why=f"its {NAME} does not say what it should") from None
+
+
+def _inside(name):
+    """The name of a file, where it lies in the folder or among its documents."""
+    path = PurePath(name)
+    if path.is_absolute() or ".." in path.parts:
+        raise ValueError(name)
+    return str(name)
 
 
 def _refuse_other(manifest, form, folder):

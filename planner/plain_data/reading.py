@@ -9,9 +9,7 @@ import csv
 import sys
 
 from planner.plain_data.cells import DOCUMENTS, codec_of
-from planner.plain_data.faults import CellFault, Fault
-
-WRITE_ANEW = "put the file back as export_all wrote it"
+from planner.plain_data.faults import PUT_BACK, CellFault, Fault
 
 
 def rows_of(folder, table, *, tell):
@@ -100,7 +98,7 @@ class _Reader:
                 raise FileNotFoundError(name)
             return path.read_text(encoding="utf-8")
         except (OSError, ValueError):
-            raise CellFault(f"the document {name} cannot be read", WRITE_ANEW) from None
+            raise CellFault(f"the document {name} cannot be read", PUT_BACK) from None
 
 
 @contextlib.contextmanager

@@ -4,28 +4,22 @@ Takes the movements, acts and events as they lie in the tables; writes their dig
 It hides what was changed, so loading does it only when told, and says so.
 """
 
-from collections import Counter, defaultdict
+from collections import Counter
 
 from django.db import connection
 
-from apiary.colonies import SEALED
-from apiary.models import ColonyEvent
-from inventory.ledger.digest import Told, act_digest, act_text, digest_of_row, end_text
+from inventory.ledger.digest import (
+    ACT_FIELDS,
+    MOVEMENT_FIELDS,
+    act_digest,
+    act_text,
+    digest_of_row,
+    end_text,
+)
 from inventory.models import Act, BookSeal, Holding, Location, Movement
+from inventory.proof.acts import told_by_act
 
 CHUNK = 5000
-ACT = ("key", "name", "day", "who_id", "note", "reverses_id", "recorded_at")
-MOVEMENT = (
-    "day",
-    "part_id",
-    "condition",
-    "quantity",
-    "source_id",
-    "target_id",
-    "reason",
-    "order_line_id",
-    "found",
-)
 
 
 def seal_anew():
@@ -60,12 +54,9 @@ def balance_anew():
 
 def _acts():
     """{act's id: its text}, how many, the last digest."""
-    told: defaultdict[str, Told] = defaultdict(Told)
-    events = ColonyEvent.objects.exclude(sealed_by="").order_by("id").values_list("sealed_by", *SEALED)
-    for key, *event in events.iterator(chunk_size=CHUNK):
-        told[key].add(*event)
+    told = told_by_act()
     texts, digests, head = {}, [], ""
-    for pk, key, *fields in Act.objects.order_by("id").values_list("pk", *ACT):
+    for pk, key, *fields in Act.objects.order_by("id").values_list("pk", *ACT_FIELDS):
         texts[pk] = act_text(key, *fields)
         head = act_digest(head, texts[pk], told[key].digest if key in told else "")
         digests.append((head, pk))
@@ -78,7 +69,7 @@ def _movements(texts):
     places = Location.objects.values_list("pk", "kind", "yard_id", "colony_id")
     ends = {pk: end_text(kind, yard, colony) for pk, kind, yard, colony in places}
     digests, head = [], ""
-    rows = Movement.objects.order_by("id").values_list("pk", "act_id", *MOVEMENT)
+    rows = Movement.objects.order_by("id").values_list("pk", "act_id", *MOVEMENT_FIELDS)
     for pk, act, day, part, condition, quantity, source, target, reason, line, found in rows:
         head = digest_of_row(
             head, texts[act], day, part, condition, quantity, reason, line, found, ends[source], ends[target]

@@ -70,6 +70,13 @@ def test_a_manifest_that_is_none_is_refused(tmp_path, text):
         read_manifest(tmp_path)
 
 
+@pytest.mark.parametrize("name", ["/dev/zero", "../yards.csv", "documents/../../yards.csv"])
+def test_a_manifest_that_names_a_file_outside_its_folder_is_refused(folder, name):
+    rewrite(folder, files={name: {"sha256": "ab"}})
+    with pytest.raises(NotPlainData, match="does not say what it should"):
+        read_manifest(folder)
+
+
 def test_a_newer_version_is_refused_and_says_to_bring_this_one_up(folder):
     rewrite(folder, schema=schema_now() | {"inventory": "9999_of_later"})
     with pytest.raises(NewerData, match="inventory 9999_of_later"):
