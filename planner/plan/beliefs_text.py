@@ -3,9 +3,7 @@
 Takes a Report, gives what to find out first, or "" where it was not checked.
 """
 
-import textwrap
-
-WIDTH = 100
+from planner.plan.terminal import wrapped
 
 
 def belief_lines(report):
@@ -16,4 +14,4 @@ def belief_lines(report):
     for belief in (section.row(key) for key in section.first):
         dearest = max(belief.ends, key=lambda end: end.regret)
         said.append(f"Find out: {belief.name} ({belief.answered}). {dearest.sentence}")
-    return "\n".join(textwrap.fill(each, WIDTH, subsequent_indent="  ") for each in said)
+    return "\n".join(wrapped(each, further="  ") for each in said)

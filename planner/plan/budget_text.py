@@ -3,11 +3,8 @@
 Takes a Report, gives a few lines, or "" where the run did not ask.
 """
 
-import textwrap
-
 from planner.plan.budget import drops_said
-
-WIDTH = 100
+from planner.plan.terminal import wrapped
 
 
 def budget_lines(report):
@@ -20,6 +17,4 @@ def budget_lines(report):
         said += ["Then:", *(f"  {change}" for change in drops_said(section.less))]
     if section.not_told:
         said.append(section.not_told)
-    return "\n".join(
-        textwrap.fill(each, WIDTH, subsequent_indent="    " * each.startswith(" ")) for each in said
-    )
+    return "\n".join(wrapped(each, further="    " * each.startswith(" ")) for each in said)

@@ -3,21 +3,20 @@
 Takes a Report, gives one string: lines by supplier, sums, gap, gain over the rule of thumb, what stays open.
 """
 
-import textwrap
-
 from planner.after.telling import two_lines
 from planner.plan.beliefs_text import belief_lines
 from planner.plan.budget_text import budget_lines
+from planner.plan.terminal import RULE, wrapped
 from planner.plan.trial_text import bad_years_table, trial_table
 from planner.plan.words import amount, day_words, number, places, sum_words
 
-WIDTH = 100
 PIECE, PACKS, UNITS, PRICE, TOTAL, BY = 40, 7, 13, 11, 13, 11
+INDENT = 6 * " "
 
 
 def as_text(report, *, why=False):
     """`why`: also the reason under each line."""
-    blocks = [_wrapped(report.headline)]
+    blocks = [wrapped(report.headline)]
     blocks += [_order(order, report.money, why) for order in report.orders]
     if report.orders:
         blocks.append(_sums(report))
@@ -38,10 +37,6 @@ def as_text(report, *, why=False):
     return "\n\n".join(blocks) + "\n"
 
 
-def _wrapped(text, indent=""):
-    return textwrap.fill(text, WIDTH, initial_indent=indent, subsequent_indent=indent)
-
-
 def _row(piece, packs, units, price, total, order_by):
     piece = piece if len(piece) <= PIECE else piece[: PIECE - 1] + "…"
     return (
@@ -51,18 +46,18 @@ def _row(piece, packs, units, price, total, order_by):
 
 def _order(order, money, why):
     rows = [
-        _wrapped(f"{order.name}: order by {day_words(order.order_by)}, due {day_words(order.due_on)}"),
+        wrapped(f"{order.name}: order by {day_words(order.order_by)}, due {day_words(order.due_on)}"),
         _row("Piece", "Packs", "Units", "A pack", f"Total, {money}", "Can wait to"),
-        "-" * WIDTH,
+        RULE,
     ]
     for line in order.lines:
         rows.append(_line(line))
         rows += [_row(f"    {unit.name}", "", _units(unit), "", "", "") for unit in line.parts[1:]]
         if why:
-            rows.append(_wrapped(line.why.text, "      "))
+            rows.append(wrapped(line.why.text, first=INDENT, further=INDENT))
     note = f" ({order.fee_note})" if order.fee_note else ""
     rows += [
-        "-" * WIDTH,
+        RULE,
         _foot("Goods", order.goods),
         _foot(f"Shipping{note}", order.fee),
         _foot("Sum", order.total),
@@ -100,30 +95,28 @@ def _sums(report):
 
 def _standing(report):
     standing = report.standing
-    rows = [_wrapped(standing.said)] if standing.said != report.headline else []
+    rows = [wrapped(standing.said)] if standing.said != report.headline else []
     if standing.worth is not None:
         worth = sum_words(standing.worth, report.money)
         bad = sum_words(standing.bad_year, report.money)
         rows.append(
-            _wrapped(
+            wrapped(
                 f"Mean of {standing.seasons} seasons, gear left over counted at its worth: {worth}; "
                 f"{bad} in the worst of twenty."
             )
         )
-    rows += [_wrapped(sentence) for sentence in standing.sentences]
+    rows += [wrapped(sentence) for sentence in standing.sentences]
     return "\n".join(rows)
 
 
 def _open(report):
-    rows = [_wrapped(row.text) for row in report.no_offers]
+    rows = [wrapped(row.text) for row in report.no_offers]
     if report.later:
         cost = sum_words(report.later_spend, report.money)
-        rows.append(
-            _wrapped(f"Bought in season as the year shows its need: about {cost} in the mean season.")
-        )
+        rows.append(wrapped(f"Bought in season as the year shows its need: about {cost} in the mean season."))
     for row in [row for row in report.shortages if row.left_out >= 1][:5]:
         rows.append(
-            _wrapped(
+            wrapped(
                 f"Left out {_often(row.in_100)}: {number(row.left_out)} of {number(row.wanted)} {row.what}"
                 f"{places(row.yards)}, worth {sum_words(row.lost, report.money)} a season."
             )
@@ -132,7 +125,7 @@ def _open(report):
 
 
 def _after(report):
-    return "\n".join(_wrapped(said) for said in two_lines(report.after)) if report.after else ""
+    return "\n".join(wrapped(said) for said in two_lines(report.after)) if report.after else ""
 
 
 def _often(in_100):
@@ -140,4 +133,4 @@ def _often(in_100):
 
 
 def _cautions(report):
-    return "\n".join(_wrapped(f"{caution.head}. {caution.text}") for caution in report.cautions)
+    return "\n".join(wrapped(f"{caution.head}. {caution.text}") for caution in report.cautions)

@@ -3,9 +3,8 @@
 Takes a Report, gives a table with its sentences, or "" where there is none.
 """
 
-import textwrap
+from planner.plan.terminal import RULE, wrapped
 
-WIDTH = 100
 NAME, SPENDS, MEAN, WORST, OVER, SPAN = 23, 11, 12, 13, 15, 26
 
 
@@ -23,7 +22,7 @@ def trial_table(report):
     rows = [
         f"Tried on {trial.seasons:,} fresh seasons, in {report.money}",
         _row("Order", "Spends", "Mean", "Worst in 20", over, "19 seasons of 20 between"),
-        "-" * WIDTH,
+        RULE,
     ]
     rows += [
         _row(
@@ -37,7 +36,7 @@ def trial_table(report):
         for row in trial.rows
     ]
     said = (*trial.sentences, *([trial.by_yard.said] if trial.by_yard else []))
-    return "\n".join([*rows, "-" * WIDTH, *map(_wrapped, said)])
+    return "\n".join([*rows, RULE, *map(wrapped, said)])
 
 
 def bad_years_table(report):
@@ -47,7 +46,7 @@ def bad_years_table(report):
     rows = [
         f"Mean season against bad years, {curve.seasons:,} seasons, in {report.money}",
         _row("Weight on bad years", "Spends", "Mean", "Worst tenth", "", ""),
-        "-" * WIDTH,
+        RULE,
     ]
     rows += [
         _row(
@@ -60,7 +59,7 @@ def bad_years_table(report):
         )
         for point in curve.points
     ]
-    return "\n".join([*rows, "-" * WIDTH, *map(_wrapped, curve.sentences)])
+    return "\n".join([*rows, RULE, *map(wrapped, curve.sentences)])
 
 
 def _row(name, spends, mean, worst, over, span):
@@ -75,7 +74,3 @@ def _figure(value):
 
 def _signed(value):
     return f"+{value:,.0f}" if value > 0 else _figure(value)
-
-
-def _wrapped(text):
-    return textwrap.fill(text, WIDTH)

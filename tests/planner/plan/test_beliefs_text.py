@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from planner.plan.beliefs_text import WIDTH, belief_lines
+from planner.plan.beliefs_text import belief_lines
+from planner.plan.terminal import WIDTH
 from planner.plan.text import as_text
 from tests.planner import made
 from tests.planner.beliefs.samples import make_section

@@ -1,6 +1,7 @@
 """Other budgets in a terminal: sentences, drops, what was not reached; nothing where the run did not ask."""
 
-from planner.plan.budget_text import WIDTH, budget_lines
+from planner.plan.budget_text import budget_lines
+from planner.plan.terminal import WIDTH
 from planner.plan.text import as_text
 from tests.planner import made
 

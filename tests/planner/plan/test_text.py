@@ -5,7 +5,8 @@ from decimal import Decimal
 
 from planner.plan import report_of
 from planner.plan.records import Rival
-from planner.plan.text import WIDTH, as_text
+from planner.plan.terminal import WIDTH
+from planner.plan.text import as_text
 from tests.planner import made
 from tests.planner.after import made as after_made
 from tests.planner.plan import small
