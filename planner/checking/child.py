@@ -6,32 +6,20 @@ Takes a Task and the numbers of its ends on standard input; gives JSON lines. En
 import json
 import os
 import pickle
-import signal
 import sys
-import threading
-import time
 
 from planner.checking.task import weighed
-
-LOOK_SECONDS = 0.5
+from planner.solution.processes import end_with, own_output
 
 
 def main():
-    out = os.fdopen(os.dup(1), "w", encoding="utf-8")
-    os.dup2(os.open(os.devnull, os.O_WRONLY), 1)  # solvers greet on standard output
+    out = os.fdopen(own_output(), "w", encoding="utf-8")
     parent, task = pickle.load(sys.stdin.buffer)
-    threading.Thread(target=_watch, args=(parent,), daemon=True).start()
+    end_with(parent)
     for line in sys.stdin.buffer:
         number = int(line)
         out.write(json.dumps({"end": number, **weighed(task, number)}) + "\n")
         out.flush()
-
-
-def _watch(parent):
-    """Kills this session when the parent is gone."""
-    while os.getppid() == parent:
-        time.sleep(LOOK_SECONDS)
-    os.killpg(os.getpgid(0), signal.SIGKILL)
 
 
 if __name__ == "__main__":

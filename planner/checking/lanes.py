@@ -9,14 +9,11 @@ import json
 import os
 import pickle
 import selectors
-import signal
-import subprocess
-import sys
 import tempfile
 import time
 
 from planner.solution import Cancelled
-from planner.solution.apart import ROOT
+from planner.solution.processes import end_session, started
 
 LOOK_SECONDS = 0.2
 LANES = 2
@@ -30,8 +27,8 @@ def answers_of(task, *, seconds, lanes=LANES, tell=lambda done, of: None, cancel
     with tempfile.TemporaryFile() as errors, contextlib.ExitStack() as stack:
         children = []
         for _ in range(count):
-            child = _start(errors)
-            stack.callback(_end, child)
+            child = started("planner.checking.child", stderr=errors, start_new_session=True)
+            stack.callback(end_session, child)
             children.append(child)
         for child in children:
             _give(child, pickle.dumps((os.getpid(), task)))
@@ -78,25 +75,3 @@ def _give(child, data):
     with contextlib.suppress(BrokenPipeError):
         child.stdin.write(data)
         child.stdin.flush()
-
-
-def _start(errors):
-    path = os.pathsep.join([ROOT, *filter(None, [os.environ.get("PYTHONPATH")])])
-    return subprocess.Popen(
-        [sys.executable, "-m", "planner.checking.child"],
-        stdin=subprocess.PIPE,
-        stdout=subprocess.PIPE,
-        stderr=errors,
-        start_new_session=True,
-        env={**os.environ, "PYTHONPATH": path},
-    )
-
-
-def _end(child):
-    """Kills the child's whole session; harmless where it has ended."""
-    with contextlib.suppress(ProcessLookupError, PermissionError):
-        os.killpg(child.pid, signal.SIGKILL)
-    child.wait()
-    for pipe in (child.stdin, child.stdout):
-        with contextlib.suppress(BrokenPipeError):
-            pipe.close()

@@ -4,22 +4,18 @@ Takes a Problem and settings; gives a Plan. The child is killed with all it star
 process goes (the child watches; see child.py).
 """
 
-import contextlib
 import json
 import os
 import pickle
 import selectors
-import signal
-import subprocess
-import sys
 import tempfile
 import time
 
 from planner.solution.plan_json import plan_of
 from planner.solution.plans import no_plan
+from planner.solution.processes import end_session, started
 from planner.solution.records import TIME_LIMIT
 
-ROOT = os.path.abspath(os.path.join(os.path.dirname(__file__), os.pardir, os.pardir))
 GRACE_SECONDS = 120.0
 LOOK_SECONDS = 0.2
 
@@ -63,11 +59,11 @@ def answer_apart(task, *, seconds, progress=None, cancelled=None):
     """The JSON a child answers to a task (what, arguments, settings; see child.py); None where it ran out of time."""
     began = time.monotonic()
     with tempfile.TemporaryFile() as errors:
-        child = _start(errors)
+        child = started("planner.solution.child", stderr=errors, start_new_session=True)
         try:
             data = _converse(child, (os.getpid(), *task), seconds, progress, cancelled)
         finally:
-            _end(child)
+            end_session(child)
         if data is None and time.monotonic() - began <= seconds:
             errors.seek(0)
             last = errors.read()[-2000:].decode(errors="replace").strip()
@@ -80,18 +76,6 @@ def _end_of(child):
     if child.returncode < 0:
         return f"it was killed from outside (signal {-child.returncode}); start it again"
     return f"exit status {child.returncode}"
-
-
-def _start(errors):
-    path = os.pathsep.join([ROOT, *filter(None, [os.environ.get("PYTHONPATH")])])
-    return subprocess.Popen(
-        [sys.executable, "-m", "planner.solution.child"],
-        stdin=subprocess.PIPE,
-        stdout=subprocess.PIPE,
-        stderr=errors,
-        start_new_session=True,
-        env={**os.environ, "PYTHONPATH": path},
-    )
 
 
 def _converse(child, task, seconds, progress, cancelled):
@@ -121,11 +105,3 @@ def _converse(child, task, seconds, progress, cancelled):
                 if progress is not None:
                     progress(message["stage"], message["bound"], message["gap"])
     return None
-
-
-def _end(child):
-    """Kills the child's whole session; harmless where it has ended."""
-    with contextlib.suppress(ProcessLookupError, PermissionError):
-        os.killpg(child.pid, signal.SIGKILL)
-    child.wait()
-    child.stdout.close()

@@ -7,15 +7,14 @@ solver it runs, when the parent is gone.
 import json
 import os
 import pickle
-import signal
 import sys
-import threading
 import time
 from collections.abc import Callable
 
 from planner.solution import plan_json
 from planner.solution.nearby import nearby_json
 from planner.solution.nearby.studying import study
+from planner.solution.processes import end_with, own_output
 from planner.solution.solving import solve
 from planner.solution.threads import keep_to_one_thread
 
@@ -23,26 +22,17 @@ TASKS: dict[str, tuple[Callable, Callable]] = {
     "solve": (solve, plan_json.as_json),
     "study": (study, nearby_json.as_json),
 }
-LOOK_SECONDS = 0.5
 TELL_SECONDS = 0.5
 
 
 def main():
-    out = os.fdopen(os.dup(1), "w", encoding="utf-8")
-    os.dup2(os.open(os.devnull, os.O_WRONLY), 1)  # solvers greet on standard output
+    out = os.fdopen(own_output(), "w", encoding="utf-8")
     parent, what, arguments, settings = pickle.load(sys.stdin.buffer)
-    threading.Thread(target=_watch, args=(parent,), daemon=True).start()
+    end_with(parent)
     if what == "study":
         keep_to_one_thread()  # a second process works beside it
     act, told = TASKS[what]
     _write(out, {"answer": told(act(*arguments, **settings, progress=_teller(out)))})
-
-
-def _watch(parent):
-    """Kills this session when the parent is gone."""
-    while os.getppid() == parent:
-        time.sleep(LOOK_SECONDS)
-    os.killpg(os.getpgid(0), signal.SIGKILL)
 
 
 def _teller(out):

@@ -4,17 +4,16 @@ Takes a Problem at once, so that its scenarios are built meanwhile, and later th
 The second process ends with this one; see companion_process.py.
 """
 
-import contextlib
 import os
 import pickle
 import selectors
 import subprocess
-import sys
 import tempfile
 import time
 from typing import Any
 
-ROOT = os.path.abspath(os.path.join(os.path.dirname(__file__), *[os.pardir] * 3))
+from planner.solution.processes import end_alone, started
+
 LOOK_SECONDS = 0.5
 GRACE_SECONDS = 3.0
 
@@ -23,34 +22,22 @@ class Companion:
     """To be ended (`with`), whether it has answered or not."""
 
     def __init__(self, problem):
-        path = os.pathsep.join([ROOT, *filter(None, [os.environ.get("PYTHONPATH")])])
         with tempfile.TemporaryFile() as file:
             pickle.dump(problem, file)
             file.seek(0)
-            self.process: Any = subprocess.Popen(
-                [
-                    sys.executable,
-                    "-m",
-                    "planner.solution.nearby.companion_process",
-                    str(os.getpid()),
-                    str(file.fileno()),
-                ],
-                stdin=subprocess.PIPE,
-                stdout=subprocess.PIPE,
+            self.process: Any = started(
+                "planner.solution.nearby.companion_process",
+                str(os.getpid()),
+                str(file.fileno()),
                 stderr=subprocess.DEVNULL,
                 pass_fds=(file.fileno(),),
-                env={**os.environ, "PYTHONPATH": path},
             )
 
     def __enter__(self):
         return self
 
     def __exit__(self, *fault):
-        self.process.kill()
-        self.process.wait()
-        with contextlib.suppress(BrokenPipeError):  # what it did not read any more
-            self.process.stdin.close()
-        self.process.stdout.close()
+        end_alone(self.process)
 
     def ask(self, budgets, closely, **settings):
         """Hands over the budgets; `settings` as companion_process.py takes them."""

@@ -6,25 +6,20 @@ Takes the parent's process number and an open file with a pickled Problem as arg
 
 import os
 import pickle
-import signal
 import sys
-import threading
-import time
 from dataclasses import replace
 
 from planner.solution.clock import Clock
 from planner.solution.nearby.sweep import Sweep
+from planner.solution.processes import end_with, own_output
 from planner.solution.threads import keep_to_one_thread
 from planner.solution.warm import WarmScenarios
 
-LOOK_SECONDS = 0.5
-
 
 def main():
-    out = os.fdopen(os.dup(1), "wb")
-    os.dup2(os.open(os.devnull, os.O_WRONLY), 1)  # solvers greet on standard output
+    out = os.fdopen(own_output(), "wb")
     parent, file = (int(text) for text in sys.argv[1:])
-    threading.Thread(target=_watch, args=(parent,), daemon=True).start()
+    end_with(parent, session=False)
     keep_to_one_thread()
     with os.fdopen(file, "rb") as given:
         problem = pickle.load(given)
@@ -40,13 +35,6 @@ def found(problem, warm, budgets, closely, *, gap, seconds, packs):
     if packs is not None:
         sweep.know(packs)
     return sweep.points(budgets, closely)
-
-
-def _watch(parent):
-    """Kills this process when the parent is gone."""
-    while os.getppid() == parent:
-        time.sleep(LOOK_SECONDS)
-    os.kill(os.getpid(), signal.SIGKILL)
 
 
 if __name__ == "__main__":

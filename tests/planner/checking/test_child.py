@@ -6,7 +6,7 @@ import subprocess
 import sys
 import time
 
-from planner.solution.apart import ROOT
+from planner.solution.processes import ROOT
 
 
 def test_a_child_whose_parent_is_another_ends_itself():

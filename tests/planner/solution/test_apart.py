@@ -10,6 +10,7 @@ import pytest
 
 from planner.sizing.reading import problem_of
 from planner.solution import Cancelled, apart, solve, solve_apart
+from planner.solution.processes import ROOT
 from tests.planner.small_problems import small, small_problem, years
 
 SLEEPER = [sys.executable, "-c", "import subprocess; subprocess.run(['sleep', '60'])"]
@@ -41,19 +42,19 @@ def session_of(monkeypatch, command):
     """Starts `command` in place of the child; gives the list its process comes to stand in."""
     started = []
 
-    def start(errors):
+    def start(module, *, stderr, start_new_session):
         started.append(
             subprocess.Popen(
                 command,
                 stdin=subprocess.PIPE,
                 stdout=subprocess.PIPE,
-                stderr=errors,
-                start_new_session=True,
+                stderr=stderr,
+                start_new_session=start_new_session,
             )
         )
         return started[-1]
 
-    monkeypatch.setattr(apart, "_start", start)
+    monkeypatch.setattr(apart, "started", start)
     return started
 
 
@@ -122,16 +123,13 @@ def test_many_scenarios_tell_bound_and_gap_from_the_child():
 def test_a_child_ends_when_its_parent_is_gone(tmp_path):
     """A parent starts the real child, which waits on a slow solve; the parent is killed; the child must go."""
     note = tmp_path / "child"
-    parent = subprocess.Popen(
-        [sys.executable, "-c", PARENT, str(note)], cwd=apart.ROOT, stdout=subprocess.DEVNULL
-    )
+    parent = subprocess.Popen([sys.executable, "-c", PARENT, str(note)], cwd=ROOT, stdout=subprocess.DEVNULL)
     try:
         for _ in range(200):
             if note.exists() and note.read_text():
                 break
             time.sleep(0.05)
         child = int(note.read_text())
-        os.killpg(child, 0)  # it lives
     finally:
         parent.send_signal(signal.SIGKILL)
         parent.wait()
@@ -143,13 +141,14 @@ import os, pickle, subprocess, sys, time
 slow = '''
 import threading, time
 import planner.solution.child as child
-child.solve = lambda *args, **kwargs: time.sleep(60)
+child.TASKS["solve"] = (lambda *args, **settings: time.sleep(60)), None
 child.main()
 '''
 process = subprocess.Popen([sys.executable, "-c", slow], stdin=subprocess.PIPE, start_new_session=True)
-pickle.dump((os.getpid(), None, {}), process.stdin)
+pickle.dump((os.getpid(), "solve", (), {}), process.stdin)
 process.stdin.close()
 time.sleep(1.5)
+assert process.poll() is None
 open(sys.argv[1], "w").write(str(process.pid))
 time.sleep(60)
 """

@@ -6,8 +6,9 @@ import pickle
 import subprocess
 import sys
 
-from planner.solution import apart, plan_of
+from planner.solution import plan_of
 from planner.solution.child import _teller
+from planner.solution.processes import ROOT
 from tests.planner.small_problems import small_problem
 
 
@@ -18,7 +19,7 @@ def test_it_speaks_json_lines_only_and_ends_with_the_plan():
         [sys.executable, "-m", "planner.solution.child"],
         input=task,
         capture_output=True,
-        cwd=apart.ROOT,
+        cwd=ROOT,
         timeout=60,
         check=True,
     )

@@ -3,7 +3,7 @@
 import subprocess
 import sys
 
-from planner.solution.apart import ROOT
+from planner.solution.processes import ROOT
 
 COUNT = """
 import highspy

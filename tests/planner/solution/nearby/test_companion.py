@@ -9,7 +9,8 @@ import pytest
 
 from planner.sizing.reading import problem_of
 from planner.solution.nearby import companion as module
-from planner.solution.nearby.companion import ROOT, Companion
+from planner.solution.nearby.companion import Companion
+from planner.solution.processes import ROOT
 from tests.planner.small_problems import small, years
 
 SETTINGS = {"gap": 0.001, "seconds": 60.0, "packs": None}
