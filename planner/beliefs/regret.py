@@ -8,7 +8,6 @@ where nothing better is found the order stands.
 from dataclasses import dataclass
 from typing import Any
 
-import highspy
 import numpy as np
 
 from planner.programme.here_and_now import order_part
@@ -16,7 +15,7 @@ from planner.solution.clock import Clock
 from planner.solution.recourse import NoRecourse, worths
 from planner.solution.solving import MANY_SCENARIOS, solve
 from planner.solution.two_phase.earnings import Earnings
-from planner.solution.two_phase.master import KINDS, Master
+from planner.solution.two_phase.master import Master
 from planner.solution.two_phase.planning import GROUPS, suits
 from planner.solution.two_phase.search import HIDDEN, CannotCut, NoOrder, Search
 from planner.solution.valuing import objective_of, ordered
@@ -81,7 +80,7 @@ def _by_cuts(problem, packs, gap, clock):
     part = order_part(problem)
     earnings = Earnings(problem, warm, list(part.packs), GROUPS)
     master = From(part, earnings.groups)
-    master.start = columns_of(master, packs)
+    master.start = master.columns_of(packs)
     if master.start is None:
         return None
     search = FromOrder(master, earnings, gap=gap, clock=clock, tell=_untold)
@@ -127,27 +126,6 @@ class FromOrder(Search):
             found = self._whole_near(near, 0.3 * self.gap, full=full)
             if found.columns is not None:
                 self.worth(found.columns)
-
-
-def columns_of(master, packs):
-    """The master's columns at these packs, steps and fees as they fall at least cost; None where they do not fit."""
-    if set(packs) - set(master.keys):
-        return None
-    model = master.solver.getLp()
-    earnings = [False] * (model.num_col_ - master.count)
-    model.integrality_ = [KINDS[whole] for whole in (*master.whole.tolist(), *earnings)]
-    solver = highspy.Highs()
-    solver.setOptionValue("output_flag", False)
-    solver.passModel(model)
-    for key, shares in zip(master.keys, master.shares, strict=True):
-        where = np.flatnonzero(shares).astype(np.int32)
-        wanted = float(packs.get(key, 0))
-        solver.addRow(wanted, wanted, len(where), where, shares[where])
-    solver.run()
-    if solver.getModelStatus() != highspy.HighsModelStatus.kOptimal:
-        return None
-    columns = np.array(solver.getSolution().col_value)[: master.count]
-    return np.where(master.whole, np.round(columns), columns)
 
 
 def spend_of(problem, packs):

@@ -5,6 +5,7 @@ Takes an Instance; gives plain numbers. The curve's seconds cover all it builds;
 
 from contextlib import ExitStack
 from dataclasses import replace
+from functools import partial
 
 from apiary.bench.measuring import timed
 from planner.solution import solve
@@ -32,8 +33,8 @@ def pack_by_pack(*, instance, seconds):
     plan = solve(problem, gap=PLAN_GAP, seconds=seconds, prices=False)
     if not plan.is_order:
         return {"seconds": 0.0, "building": 0.0, "moves": 0, "done": False}
-    judge, building = timed(lambda: Judge(problem, Clock(seconds)))
-    found, spent = timed(lambda: moves(problem, plan.packs(), judge.worths))
+    judge, building = timed(lambda: Judge(problem))
+    found, spent = timed(lambda: moves(problem, plan.packs(), partial(judge.worths, clock=Clock(seconds))))
     lines = len(plan.here_and_now)
     return {"seconds": spent, "building": building, "moves": len(found), "done": len(found) == 2 * lines}
 

@@ -1,8 +1,8 @@
 """What other budgets would do, for the report: the next hundred, the bend of the curve, what to drop with less.
 
 Takes the study of an order (its neighbours, solved) and the facts of the plan; gives a BudgetSection. Solves nothing.
-A bigger budget never earns less along the curve: the order of a smaller one still fits into it. What the time left
-far from proven is not told as if it were the best.
+A bigger budget never earns less along the curve: the order of a smaller one still fits into it. Points the study calls
+poor are left out and named.
 """
 
 from dataclasses import replace
@@ -14,10 +14,7 @@ from planner.plan.words import cents, number, sum_words
 from planner.solution.nearby.records import BudgetPoint as Known
 
 LITTLE = Decimal("0.50")  # money a season that is as good as nothing
-UNSURE, FEW = (
-    3,
-    Decimal(10),
-)  # a point may miss a third of the most it could earn, or so much money; else it is left out
+FEW = Decimal(10)  # money a season by which the most that can be earned may be above what is found
 
 
 def budget_section(nearby, facts):
@@ -28,16 +25,13 @@ def budget_section(nearby, facts):
     budget = facts.problem.budget
     mark = spend if budget is None else cents(budget)
     knee = None if nearby.knee is None else nearby.points[nearby.knee].budget
-    points = _points(_with_own(nearby.points, facts), knee, None if budget is None else mark)
-    settled = tuple(point for point in points if _settled(point))
-    left_out = [point.budget for point in points if point not in settled]
-    if left_out:
-        settled = tuple(replace(point, knee=False) for point in settled)
-    less = None if _is_unsure(nearby.less, points) else _less(nearby.less, mark, facts)
+    good = tuple(point for point in nearby.points if not point.poor)
+    left_out = [cents(point.budget) for point in nearby.points if point.poor]
+    less = _less(nearby.less, mark, facts)
     section = BudgetSection(
         seasons=len(facts.problem.scenarios),
         mark=mark,
-        points=settled,
+        points=_points(_with_own(good, facts), knee, None if budget is None else mark),
         next_money=None if nearby.next_budget is None else cents(nearby.next_budget),
         next_earns=_next_earns(nearby),
         price=nearby.budget_price,
@@ -45,26 +39,7 @@ def budget_section(nearby, facts):
         not_told=_not_found(left_out, facts.money) or nearby.not_told,
     )
     sentences = (_next(section, facts), _knee(section, facts.money), *([less.said] if less else ()))
-    return BudgetSection(**{**vars(section), "sentences": tuple(said for said in sentences if said)})
-
-
-def _settled(point):
-    """Whether the order found is near enough to the most any order can earn to be called what this budget earns."""
-    return point.chosen or point.most - point.gain <= max(FEW, point.most / UNSURE)
-
-
-def _is_unsure(less, points):
-    """Whether the search left the budgets about the smaller one open."""
-    below = (
-        None
-        if less is None
-        else max((p for p in points if p.budget <= less.budget), key=_budget, default=None)
-    )
-    return below is not None and not _settled(below)
-
-
-def _budget(point):
-    return point.budget
+    return replace(section, sentences=tuple(said for said in sentences if said))
 
 
 def _not_found(budgets, money):

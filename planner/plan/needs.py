@@ -131,6 +131,12 @@ class Needs:
         return arrived
 
 
+def chances(drawn):
+    """How likely each scenario or projection is; 1 together."""
+    weights = np.array([each.probability for each in drawn])
+    return weights / weights.sum()
+
+
 def quantile(values, weights, share):
     """The least value that at least `share` of the weight does not exceed."""
     order = np.argsort(values)

@@ -1,6 +1,7 @@
 """Plain columns and rows of a programme's part as HiGHS takes them, in one piece.
 
-Takes columns, rows and money as planner.programme's blocks keep them; gives a HighsLp to be maximised.
+Takes columns, rows and money as planner.programme's blocks keep them; gives a HighsLp to be maximised, and a silent
+solver that holds one.
 """
 
 import highspy
@@ -35,6 +36,14 @@ def model_of(part, constant=0.0, whole=False):
         kinds = (highspy.HighsVarType.kContinuous, highspy.HighsVarType.kInteger)
         model.integrality_ = [kinds[column.whole] for column in part.columns]
     return model
+
+
+def solver_of(model):
+    """A HiGHS of its own with this model; it prints nothing."""
+    solver = highspy.Highs()
+    solver.setOptionValue("output_flag", False)
+    solver.passModel(model)
+    return solver
 
 
 def _or(bound, otherwise):

@@ -62,13 +62,18 @@ def _better(plan, other):
     return other
 
 
+def by_cuts(problem, gap):
+    """Whether cuts are the quick way: possible, many scenarios and a gap cuts reach quickly."""
+    return suits(problem) and len(problem.scenarios) >= MANY_SCENARIOS and gap >= FINE_GAP
+
+
 def _in_two_phases(problem, packs, way, solver, gap):
-    """Whether cuts are the way: asked for and possible, or many scenarios and a gap cuts reach quickly."""
+    """Whether cuts are the way: asked for and possible, or quick."""
     if way == "direct" or solver != "highs" or not suits(problem):
         return False
     if packs is not None:
         return takes(problem, packs) and (way == "two-phase" or len(problem.scenarios) > 1)
-    return way == "two-phase" or (len(problem.scenarios) >= MANY_SCENARIOS and gap >= FINE_GAP)
+    return way == "two-phase" or by_cuts(problem, gap)
 
 
 def _solve_directly(problem, *, solver, gap, clock, packs, prices, tell):

@@ -10,7 +10,7 @@ from planner.programme.blocks import block
 from planner.programme.merging import merging_of
 from planner.solution.acts import acts_of
 from planner.solution.merged import MergedUses
-from planner.solution.plain import model_of
+from planner.solution.plain import model_of, solver_of
 
 
 class NoRecourse(Exception):
@@ -34,19 +34,25 @@ class WarmScenarios:
 
     def evaluate(self, keys, counts):
         """Arrays: each scenario's own money (cost not taken off), and by scenario and key the slope of it."""
-        own, slopes = np.zeros(len(self.scenarios)), np.zeros((len(self.scenarios), len(keys)))
-        packs = dict(zip(keys, counts.tolist(), strict=True))
-        for at, scenario in enumerate(self.scenarios):
-            own[at], found = scenario.own_and_prices(packs)
-            slopes[at] = found[scenario.places(keys)]
-            self.loose[at] = scenario.loose()
-        return own, slopes
+        found = one_by_one(self.scenarios, keys, counts)
+        self.loose = np.array([scenario.loose() for scenario in self.scenarios])
+        return found
 
     def part(self, left):
         """Parts merged uses of scenarios that hide more than `left` at the last order; whether any were."""
         hiding = np.flatnonzero(self.loose > left)
         parted = [self.scenarios[at].part(left) for at in hiding]
         return any(parted)
+
+
+def one_by_one(scenarios, keys, counts):
+    """Arrays of these scenarios: each one's own money, and by scenario and key the slope of it."""
+    own, slopes = np.zeros(len(scenarios)), np.zeros((len(scenarios), len(keys)))
+    packs = dict(zip(keys, counts.tolist(), strict=True))
+    for at, scenario in enumerate(scenarios):
+        own[at], prices = scenario.own_and_prices(packs)
+        slopes[at] = prices[scenario.places(keys)]
+    return own, slopes
 
 
 class ScenarioRecourse:
@@ -59,9 +65,7 @@ class ScenarioRecourse:
         self.keys = list(self.block.orders)
         self.columns = np.array([column.number for column in self.block.orders.values()], dtype=np.int32)
         self.held = np.zeros(len(self.keys))
-        self.solver = highspy.Highs()
-        self.solver.setOptionValue("output_flag", False)
-        self.solver.passModel(model_of(self.block, self.block.constant))
+        self.solver = solver_of(model_of(self.block, self.block.constant))
         self._hold(self.held)
         self.merged = None if merging is None else MergedUses(merging, self.block, self.solver)
 

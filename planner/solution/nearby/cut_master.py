@@ -94,9 +94,7 @@ class CutMaster(Master):
 
     def _model(self):
         """The programme without the cuts that do not matter about the points weighed last."""
-        solver = highspy.Highs()
-        solver.setOptionValue("output_flag", False)
-        solver.passModel(self.solver.getLp())
+        solver = self.copy()
         gone = self.rows[~self._matter(self.share) & (self.rows >= 0)]
         solver.deleteRows(len(gone), gone)
         return solver.getLp()
@@ -111,31 +109,12 @@ class CutMaster(Master):
 
     def cheapest(self, seconds):
         """The columns of the cheapest whole order that keeps to all that is known to be needed; None without one."""
-        solver = highspy.Highs()
-        solver.setOptionValue("output_flag", False)
-        solver.passModel(self.solver.getLp())
+        solver = self.copy()
         width = self.count + self.groups
         every = np.arange(width, dtype=np.int32)
         self._drop_cuts(solver)
         solver.changeColsCost(width, every, np.append(self.costs, np.zeros(self.groups)))
         return self._whole(solver.getLp(), {"time_limit": max(seconds, 0.1), "mip_rel_gap": 1e-6}).columns
-
-    def columns_of(self, packs):
-        """The cheapest columns of a given order; None where it cannot be placed."""
-        solver = highspy.Highs()
-        solver.setOptionValue("output_flag", False)
-        solver.passModel(self.solver.getLp())
-        self._drop_cuts(solver)
-        for share, key in zip(self.shares, self.keys, strict=True):
-            where = np.flatnonzero(share)
-            count = float(packs.get(key, 0))
-            solver.addRow(count, count, len(where), where.astype(np.int32), share[where])
-        solver.changeColsCost(
-            self.groups,
-            np.arange(self.count, self.count + self.groups, dtype=np.int32),
-            np.zeros(self.groups),
-        )
-        return self._whole(solver.getLp(), {"time_limit": 5.0}).columns
 
     def thrifty(self, least, seconds):
         """Spend in fractions of the order that buys what earns at least so much for each unit of money."""

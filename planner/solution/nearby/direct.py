@@ -12,21 +12,11 @@ from planner.programme import build
 from planner.sizing.records import Problem
 from planner.solution import highs
 from planner.solution.clock import Clock
-from planner.solution.records import INFEASIBLE
+from planner.solution.nearby.bests import Best, bests
 from planner.solution.solving import solve
 from planner.solution.valuing import ordered
 
 FINE = 1e-6
-
-
-@dataclass(frozen=True, kw_only=True)
-class Best:
-    """The best order found under a budget and a bound over all of them; without `packs` there is none."""
-
-    packs: dict | None
-    objective: float | None
-    bound: float | None
-    stopped: bool = False  # out of time
 
 
 @dataclass(kw_only=True)
@@ -41,9 +31,8 @@ class Direct:
         seconds = self.clock.left() if seconds is None else seconds
         limited, gap = replace(self.problem, budget=budget), self.gap / (10 if closely else 1)
         plan = solve(limited, gap=gap, seconds=seconds, prices=False, progress=self.tell)
-        stopped = not plan.is_order and plan.status != INFEASIBLE
         packs = plan.packs() if plan.is_order else None
-        return Best(packs=packs, objective=plan.objective, bound=plan.bound, stopped=stopped)
+        return Best(packs=packs, objective=plan.objective, bound=plan.bound)
 
     def most(self):
         """The money beyond which more is of no use; None where there is no end to it."""
@@ -51,15 +40,8 @@ class Direct:
         return None if best.packs is None else ordered(self.problem, best.packs).spend
 
     def points(self, budgets, closely):
-        """({budget: Best}, {budget: objective in fractions}) of rising budgets, looked at `closely` where named."""
-        found = {}
-        for done, budget in enumerate(budgets):
-            if self.clock.is_over():
-                break
-            best = self.best(budget, self.clock.left() / (len(budgets) - done), closely=budget in closely)
-            if best.bound is not None:
-                found[budget] = best
-        return found, dict(zip(found, self.in_fractions(list(found)), strict=True)) if found else {}
+        """See bests.py."""
+        return bests(self, budgets, closely)
 
     def in_fractions(self, budgets):
         """The objective under each budget where nothing has to be whole; None where nothing serves every must-use."""

@@ -33,6 +33,9 @@ class BudgetPoint:
     fractions: float  # objective where packs, price steps and fees may be fractions
     packs: Mapping[tuple[str, int], float]
     settled: bool = True  # False: the time was too short to find out whether a better order is to be had
+    poor: bool = (
+        False  # True: of what could be earned too much may be missed to call it what the budget earns
+    )
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -46,10 +49,12 @@ class LessMoney:
 class Nearby:
     moves: tuple[Moved, ...]
     points: tuple[BudgetPoint, ...]  # rising budgets, objectives never falling
-    knee: int | None  # the point where the curve bends most; None: no bend to speak of
+    knee: (
+        int | None
+    )  # the point where the curve bends most; None: no bend to speak of, or poor points on the curve
     next_budget: float | None  # so much money more ...
     next_earns: float | None  # ... earns so much more
-    less: LessMoney | None
+    less: LessMoney | None  # None too where the order for less money is a poor one
     budget_price: float | None
     seconds: float
     not_told: str  # "", or a sentence why a part is missing

@@ -5,16 +5,19 @@ money would do. What time does not allow is left out, and said.
 """
 
 from contextlib import ExitStack
+from functools import partial
 
 from planner.solution.clock import Clock
 from planner.solution.nearby.companion import Companion
-from planner.solution.nearby.curve import by_cuts, curve, marked
+from planner.solution.nearby.curve import curve
 from planner.solution.nearby.halves import pays
 from planner.solution.nearby.hasty import bettered
 from planner.solution.nearby.judging import Judge
 from planner.solution.nearby.knee import knee_of
 from planner.solution.nearby.moves import moves
 from planner.solution.nearby.records import LessMoney, Nearby
+from planner.solution.nearby.settling import marked
+from planner.solution.solving import by_cuts
 
 WITHIN = 0.8  # of the seconds allowed: what is begun then still ends in time
 HASTY = 0.99  # of them: orders built without a search end then
@@ -38,13 +41,14 @@ def study(problem, plan, *, budgets=None, more=100.0, less=300.0, gap=0.001, sec
 
 def _study(problem, plan, companion, last, *, budgets, more, less, gap, clock, tell):
     tell("one pack more or fewer", None, None)
-    judge = Judge(problem, clock)
-    moved = moves(problem, plan.packs(), judge.worths)
+    judge = Judge(problem)
+    moved = moves(problem, plan.packs(), partial(judge.worths, clock=clock))
     tell("other budgets", None, None)
     settings = {"budgets": budgets, "more": more, "less": less, "gap": gap, "clock": clock, "tell": tell}
     points, shown = curve(problem, plan, judge.warm, companion=companion, **settings)
-    points = bettered(problem, plan.packs(), moved, points, lambda order: judge.worth(order, last), last)
-    points = {money: marked(point, gap) for money, point in points.items()}
+    mark = partial(marked, gap=gap, shown=shown, own=problem.budget)
+    worth = partial(judge.worth, clock=last)
+    points = mark(bettered(problem, plan.packs(), moved, mark(points), worth, last))
     after = () if problem.budget is None else (problem.budget + more,)
     missing = len(moved) < 2 * len(plan.here_and_now) or _lacks(points, (*shown, *after))
     return Nearby(
@@ -69,7 +73,6 @@ def _open(points):
 
 def nothing(seconds, why):
     """A study that tells only why there is none."""
-
     return Nearby(
         moves=(),
         points=(),
@@ -88,8 +91,11 @@ def _told(problem, plan, points, shown, more, less):
     own, curve = problem.budget, [points[money] for money in shown if money in points]
     here = points[own].objective if own in points else plan.objective
     after = points.get(None if own is None else own + more)
+    poor = any(point.poor for point in curve)
     return {
-        "knee": knee_of([point.budget for point in curve], [point.objective for point in curve]),
+        "knee": None
+        if poor
+        else knee_of([point.budget for point in curve], [point.objective for point in curve]),
         "next_budget": None if after is None else more,
         "next_earns": None if after is None else after.objective - here,
         "less": _less(plan, points.get((plan.spend if own is None else own) - less), here),
@@ -98,7 +104,7 @@ def _told(problem, plan, points, shown, more, less):
 
 def _less(plan, point, here):
     """What the order loses with less money, and which packs change."""
-    if point is None:
+    if point is None or point.poor:
         return None
     before, after = plan.packs(), dict(point.packs)
     keys = sorted({*before, *after}, key=lambda key: (key[1], key[0]))

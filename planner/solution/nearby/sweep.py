@@ -10,8 +10,8 @@ import numpy as np
 
 from planner.programme.here_and_now import order_part
 from planner.solution.clock import Clock
+from planner.solution.nearby.bests import Best, bests
 from planner.solution.nearby.cut_master import NEAR, CutMaster
-from planner.solution.nearby.direct import Best
 from planner.solution.nearby.together import Together
 from planner.solution.two_phase.earnings import Earnings
 from planner.solution.two_phase.search import NoOrder, Search
@@ -19,7 +19,7 @@ from planner.solution.valuing import ordered
 from planner.solution.warm import NoRecourse
 
 FINE, COARSE = 10, 20  # groups of scenarios: fewer make whole numbers easier to prove, more take fewer points
-FINE_GAP = 0.002
+FINE_BELOW = 0.002
 NEAR_FINE = 0.006  # a fine gap needs more of the cuts in whole numbers: else most proofs lead astray
 STEPS_NEAR, NEAR_SHARE = 4, 0.2
 LITTLE = 0.05
@@ -37,9 +37,9 @@ class Sweep:
         free = replace(problem, budget=None)
         part = order_part(free)
         self.earnings = Earnings(
-            free, Together(warm.scenarios), list(part.packs), FINE if gap < FINE_GAP else COARSE
+            free, Together(warm.scenarios), list(part.packs), FINE if gap < FINE_BELOW else COARSE
         )
-        self.master = CutMaster(part, self.earnings.groups, NEAR_FINE if gap < FINE_GAP else NEAR)
+        self.master = CutMaster(part, self.earnings.groups, NEAR_FINE if gap < FINE_BELOW else NEAR)
         self.last = None
         self.orders: list = []  # (spend, objective, columns) of every best order
 
@@ -91,24 +91,15 @@ class Sweep:
         self.last = search
         bound = search.upper if search.upper < np.inf else None
         if search.best_columns is None:
-            return Best(packs=None, objective=None, bound=bound, stopped=True)
+            return Best(packs=None, objective=None, bound=bound)
         packs, spend = self._packs(search.best_columns), self._spend(search.best_columns)
         objective = search.best + self.master.spend(search.best_columns) - spend
         self.orders.append((spend, search.best, search.best_columns))
         return Best(packs=packs, objective=objective, bound=None if bound is None else max(bound, objective))
 
     def points(self, budgets, closely, *, after=0):
-        """({budget: Best}, {budget: objective in fractions}) of rising budgets, looked at `closely` where named; each
-        has its share of the time, as have as many `after` them."""
-        found: dict = {}
-        for done, budget in enumerate(budgets):
-            if self.clock.is_over():
-                break
-            share = self.clock.left() / (len(budgets) + after - done)  # what one leaves, the next ones have
-            best = self.best(budget, share, closely=budget in closely)
-            if best.bound is not None:
-                found[budget] = best
-        return found, dict(zip(found, self.in_fractions(list(found)), strict=True))
+        """See bests.py."""
+        return bests(self, budgets, closely, after=after)
 
     def in_fractions(self, budgets):
         """The objective under each budget where nothing has to be whole, by all cuts found: never too low."""
@@ -122,7 +113,7 @@ class Sweep:
         clock = self.clock if seconds is None else Clock(min(seconds, self.clock.left()))
         search = BudgetSearch(self.master, self.earnings, gap=self.gap, clock=clock, tell=self.tell)
         if self.last is not None:
-            search.looked, search.start = self.last.looked, self.last.start
+            search.looked, search.looked_worth = self.last.looked, self.last.looked_worth
         for spend, worth, columns in self.orders:
             if (budget is None or spend <= budget + DUST) and worth > search.best:
                 search.best, search.best_columns = worth, columns
@@ -132,9 +123,7 @@ class Sweep:
         return search
 
     def _packs(self, columns):
-        columns = np.where(self.master.whole, np.round(columns), columns)
-        counts = self.master.packs(columns).tolist()
-        return {key: count for key, count in zip(self.master.keys, counts, strict=True) if count > DUST}
+        return {key: count for key, count in self.master.order(columns).items() if count > DUST}
 
     def _spend(self, columns):
         return ordered(self.problem, self._packs(columns)).spend
@@ -143,28 +132,14 @@ class Sweep:
 class BudgetSearch(Search):
     """The search at one budget, begun at the best point in fractions of a smaller one."""
 
-    start = -np.inf  # worth of `looked`
+    stage = "other budgets"
 
     def look_in_fractions(self):
         if self.looked is None:
             super().look_in_fractions()
-            self.start = self.worth(self.looked)
             return
-        step, near = FIRST_STEP, (2 if self.master.whole.any() else 1) * self._settled()
-        for _ in range(STEPS):
-            found = self.relaxed()
-            if found.bound is None:
-                return
-            moved = found.bound < self.upper - 0.05 * (self.upper - self.start)
-            step = 0.5 if moved else min(1.0, 1.4 * step)
-            self.upper = min(self.upper, found.bound)
-            self.tell("other budgets")
-            if self.upper - self.start <= near * max(1.0, abs(self.start)) or self.clock.is_over():
-                return
-            between = self.looked + step * (found.columns - self.looked)
-            here = self.worth(between)
-            if here > self.start:
-                self.start, self.looked = here, between
+        near = (2 if self.master.whole.any() else 1) * self._settled()
+        self._close_in(step=FIRST_STEP, steps=STEPS, near=near)
 
     def look_near(self):
         """Whole orders about the best point in fractions and then about the best found, weighed by all near cuts."""
@@ -179,27 +154,8 @@ class BudgetSearch(Search):
             if turn and self.best <= before:
                 return
 
-    def rule_out(self):
-        """Holds choices that no order better than the best by the gap can have; narrowing packs too takes more time
-        than it saves here."""
-        if self.best_columns is None or (self.upper, self.best) == self.priced_at:
-            return
-        self.priced_at = self.upper, self.best
-        wanted = self._enough(0.9)
-        for column in self.master.choices:
-            if self.master.lowest[column] < self.master.highest[column] and not self.clock.is_over():
-                self._rule_out_choice(column, wanted)
-        self.ruled_out = max(self.ruled_out, wanted)
-
-    def _rule_out_choice(self, column, wanted):
-        for value in (0.0, 1.0):
-            if self.master.best_worth_holding(column, value, self.clock.left()) < wanted:
-                self.master.narrow(column, 1.0 - value, 1.0 - value)
-                return
-
-    def _enough(self, share):
-        """The worth above the best by this share of the gap: a bound no higher is near enough."""
-        return self.best + share * self.gap * max(1.0, abs(self.best))
+    def _narrow_packs(self, wanted):
+        """Left out: it takes more time than it saves here."""
 
     def _bound_teller(self):
         """Also ends the proof once the bound is near enough."""

@@ -7,7 +7,8 @@ the starting and ending of it.
 import highspy
 import numpy as np
 
-from planner.solution.plain import model_of
+from planner.solution.plain import model_of, solver_of
+from planner.solution.warm import one_by_one
 
 HANDFUL = 10
 
@@ -35,14 +36,11 @@ class Handful:
         models = [model_of(scenario.block) for scenario in scenarios]
         self.starts = np.cumsum([0, *(model.num_col_ for model in models)])
         self.constants = np.array([scenario.block.constant for scenario in scenarios])
-        self.solver = highspy.Highs()
-        self.solver.setOptionValue("output_flag", False)
-        self.solver.setOptionValue(
-            "presolve", "off"
-        )  # blocks are small; it takes longer than the first solve
         model = _side_by_side(models, self.starts)
         self.costs = np.array(model.col_cost_)
-        self.solver.passModel(model)
+        self.solver = solver_of(model)
+        # blocks are small: presolve takes longer than the first solve
+        self.solver.setOptionValue("presolve", "off")
 
     def evaluate(self, keys, counts):
         """As Together's. Raises NoRecourse where a scenario cannot be lived."""
@@ -52,20 +50,13 @@ class Handful:
         self.solver.changeColsBounds(len(held), columns.ravel(), held, held)
         self.solver.run()
         if self.solver.getModelStatus() != highspy.HighsModelStatus.kOptimal:
-            return self._one_by_one(keys, counts)
+            return one_by_one(
+                self.scenarios, keys, counts
+            )  # one that cannot be lived says which orders it needs
         solution = self.solver.getSolution()
         money = self.costs * np.array(solution.col_value)
         own = np.add.reduceat(money, self.starts[:-1]) + self.constants
         return own, np.array(solution.col_dual)[columns]
-
-    def _one_by_one(self, keys, counts):
-        """Each by its own programme: one that cannot be lived says which orders it needs."""
-        packs, own, slopes = dict(zip(keys, counts.tolist(), strict=True)), [], []
-        for scenario in self.scenarios:
-            money, prices = scenario.own_and_prices(packs)
-            own.append(money)
-            slopes.append(prices[scenario.places(keys)])
-        return np.array(own), np.array(slopes)
 
 
 def _side_by_side(models, starts):

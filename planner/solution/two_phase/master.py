@@ -10,10 +10,11 @@ from dataclasses import dataclass
 import highspy
 import numpy as np
 
-from planner.solution.plain import model_of
+from planner.solution.plain import model_of, solver_of
 
 LARGE = 1e29
 TINY = 1e-11
+PLACING_SECONDS = 5.0
 WITHIN = ("mip_heuristic_run_rins", "mip_heuristic_run_rens", "mip_heuristic_run_root_reduced_cost")
 KINDS = (highspy.HighsVarType.kContinuous, highspy.HighsVarType.kInteger)
 
@@ -43,17 +44,13 @@ class Master:
         for column, money in part.money.items():
             self.costs[column.number] = money
         self.whole = np.array([column.whole for column in part.columns], dtype=bool)
-        self.solver = highspy.Highs()
-        self.solver.setOptionValue("output_flag", False)
-        self.solver.passModel(model_of(part))
+        self.solver = solver_of(model_of(part))
         self.lowest, self.highest = self._limits()
         self.choices = np.flatnonzero(self.whole & (self.highest == 1) & (self.shares.sum(axis=0) == 0))
         for _ in range(groups):
             self.solver.addCol(1.0, 0.0, 0.0, 0, [], [])
         self.silent = True  # earnings are held at nothing until a first cut bounds them
-        self.rough = highspy.Highs()  # the same with one cut a point for all groups: small, for a quick look
-        self.rough.setOptionValue("output_flag", False)
-        self.rough.passModel(self.solver.getLp())
+        self.rough = self.copy()  # the same with one cut a point for all groups: small, for a quick look
         self.rough.deleteCols(groups - 1, np.arange(self.count + 1, self.count + groups, dtype=np.int32))
         self.rough.changeColBounds(self.count, -highspy.kHighsInf, highspy.kHighsInf)
 
@@ -80,6 +77,29 @@ class Master:
     def packs(self, columns):
         """Packs of each order, as the keys go."""
         return self.shares @ columns[: self.count]
+
+    def order(self, columns):
+        """{(offer, period): packs} of a point, whole columns rounded."""
+        columns = columns[: self.count]
+        columns = np.where(self.whole, np.round(columns), columns)
+        return dict(zip(self.keys, self.packs(columns).tolist(), strict=True))
+
+    def columns_of(self, packs):
+        """The cheapest columns of an order, steps and fees as they fall; None where it cannot be placed."""
+        if {key for key, count in packs.items() if count} - set(self.keys):
+            return None
+        solver = self.copy()
+        earnings = np.arange(self.count, self.count + self.groups, dtype=np.int32)
+        solver.changeColsCost(self.groups, earnings, np.zeros(self.groups))
+        for key, shares in zip(self.keys, self.shares, strict=True):
+            where = np.flatnonzero(shares).astype(np.int32)
+            count = float(packs.get(key, 0))
+            solver.addRow(count, count, len(where), where, shares[where])
+        return self._whole(solver.getLp(), {"time_limit": PLACING_SECONDS, "mip_rel_gap": 0.0}).columns
+
+    def copy(self):
+        """A programme in fractions of its own, to be changed and thrown away."""
+        return solver_of(self.solver.getLp())
 
     def cost(self, columns):
         """Money of the order alone, not positive."""
@@ -169,17 +189,10 @@ class Master:
     def _whole(self, model, options, *, start=None, tell=None):
         earnings = [False] * (model.num_col_ - self.count)
         model.integrality_ = [KINDS[whole] for whole in (*self.whole.tolist(), *earnings)]
-        solver = highspy.Highs()
-        options = {
-            "output_flag": False,
-            "mip_abs_gap": 1e-9,
-            "mip_feasibility_tolerance": 1e-7,
-            "random_seed": 1,
-            **options,
-        }
+        solver = solver_of(model)
+        options = {"mip_abs_gap": 1e-9, "mip_feasibility_tolerance": 1e-7, "random_seed": 1, **options}
         for option, value in options.items():
             solver.setOptionValue(option, value)
-        solver.passModel(model)
         if start is not None:
             solver.setSolution(len(start), np.arange(len(start), dtype=np.int32), start)
         if tell is not None:

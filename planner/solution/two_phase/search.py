@@ -31,13 +31,16 @@ class CannotCut(Exception):
 
 
 class Search:
+    stage = "weighing the seasons"  # told in phase one
+
     def __init__(self, master, earnings, *, gap, clock, tell):
         self.master, self.earnings, self.gap, self.clock = master, earnings, gap, clock
         self._tell = tell
         self.best: float = -np.inf
         self.best_columns: Any = None
         self.upper, self.ruled_out = np.inf, -np.inf
-        self.looked = None  # the best point in fractions
+        self.looked: Any = None  # the best point in fractions
+        self.looked_worth: float = -np.inf
         self.hidden, self.fine = HIDDEN, max(0.07 * gap, LEAST_GAP)
         self.priced_at = None
 
@@ -94,30 +97,35 @@ class Search:
 
     def look_in_fractions(self):
         """Phase one: cuts at points between the best yet and the master's, until both agree."""
-        point = self.master.nothing()
-        worth = self.worth(point)
+        self.looked = self.master.nothing()
+        self.looked_worth = self.worth(self.looked)
         for _ in range(STEPS_IN_FRACTIONS):
-            if worth > -np.inf or self.clock.is_over():
+            if self.looked_worth > -np.inf or self.clock.is_over():
                 break
-            point = self.relaxed().columns
-            worth = self.worth(point)
-        self.looked, step = point, 0.5
-        for turn in range(STEPS_IN_FRACTIONS):
-            if worth == -np.inf or (turn and self.clock.is_over()):  # out of time or not, there is a bound
-                break
+            self.looked = self.relaxed().columns
+            self.looked_worth = self.worth(self.looked)
+        if self.looked_worth > -np.inf:
+            self._close_in(step=0.5, steps=STEPS_IN_FRACTIONS, near=self._settled())
+
+    def _close_in(self, *, step, steps, near):
+        """From the best point in fractions by a step of the way to the master's, until they are `near` each other; out
+        of time or not, there is a bound."""
+        for turn in range(steps):
+            if turn and self.clock.is_over():
+                return
             found = self.relaxed()
             if found.bound is None:
-                break
-            moved = found.bound < self.upper - 0.05 * (self.upper - worth)
+                return
+            moved = found.bound < self.upper - 0.05 * (self.upper - self.looked_worth)
             step = 0.5 if moved else min(1.0, 1.4 * step)
             self.upper = min(self.upper, found.bound)
-            self.tell("weighing the seasons")
-            if self.upper - worth <= self._settled() * max(1.0, abs(worth)):
-                break
+            self.tell(self.stage)
+            if self.upper - self.looked_worth <= near * max(1.0, abs(self.looked_worth)):
+                return
             between = self.looked + step * (found.columns - self.looked)
             here = self.worth(between)
-            if here > worth:
-                worth, self.looked = here, between
+            if here > self.looked_worth:
+                self.looked, self.looked_worth = between, here
 
     def _settled(self):
         """How near phase one must come; where no column is whole it is the last phase."""
@@ -245,9 +253,7 @@ class Search:
 
     def best_packs(self):
         """{(offer, period): packs} of the best order."""
-        master = self.master
-        columns = np.where(master.whole, np.round(self.best_columns), self.best_columns)
-        return dict(zip(master.keys, master.packs(columns).tolist(), strict=True))
+        return self.master.order(self.best_columns)
 
     def budget_price(self):
         """What one unit of money more would earn, once settled; None without a budget."""
@@ -261,14 +267,25 @@ class Search:
         if self.best_columns is None or (self.upper, self.best) == self.priced_at or not self.gap:
             return
         self.priced_at = self.upper, self.best
-        master, wanted = self.master, self.best + 0.9 * self.gap * max(1.0, abs(self.best))
-        for column in master.choices:
-            if master.lowest[column] == master.highest[column] or self.clock.is_over():
-                continue
-            for value in (0.0, 1.0):
-                if master.best_worth_holding(column, value, self.clock.left()) < wanted:
-                    master.narrow(column, 1.0 - value, 1.0 - value)
-                    break
+        wanted = self._enough(0.9)
+        for column in self.master.choices:
+            if self.master.lowest[column] < self.master.highest[column] and not self.clock.is_over():
+                self._rule_out_choice(column, wanted)
+        self._narrow_packs(wanted)
+        self.ruled_out = max(self.ruled_out, wanted)
+
+    def _enough(self, share):
+        """The worth above the best by this share of the gap."""
+        return self.best + share * self.gap * max(1.0, abs(self.best))
+
+    def _rule_out_choice(self, column, wanted):
+        for value in (0.0, 1.0):
+            if self.master.best_worth_holding(column, value, self.clock.left()) < wanted:
+                self.master.narrow(column, 1.0 - value, 1.0 - value)
+                return
+
+    def _narrow_packs(self, wanted):
+        master = self.master
         packs = [column for column in np.flatnonzero(master.whole) if column not in set(master.choices)]
         for column, (lowest, highest) in master.reach(packs, wanted, self.clock.left()).items():
             lowest = master.lowest[column] if lowest is None else np.ceil(lowest - 1e-6)
@@ -277,4 +294,3 @@ class Search:
             highest = min(highest, master.highest[column])
             if lowest <= highest:
                 master.narrow(column, lowest, highest)
-        self.ruled_out = max(self.ruled_out, wanted)

@@ -2,11 +2,9 @@
 
 import pytest
 
-from planner.beliefs.regret import NotJudged, columns_of, regret_of, spend_of
-from planner.programme.here_and_now import order_part
+from planner.beliefs.regret import NotJudged, regret_of, spend_of
 from planner.sizing.reading import problem_of
 from planner.solution import solve
-from planner.solution.two_phase.master import Master
 
 KEY = ("box", 0)
 
@@ -98,13 +96,6 @@ def test_a_gain_within_the_gap_leaves_the_order_as_it_is():
 def test_an_order_that_leaves_a_must_undone_cannot_be_judged(demands):
     with pytest.raises(NotJudged):
         regret_of(newsvendor(13.0, demands=demands, must=True), {KEY: 1}, gap=1e-6)
-
-
-def test_an_order_of_what_nobody_offers_has_no_columns():
-    problem = newsvendor(7.0)
-    master = Master(order_part(problem), 1)
-    assert columns_of(master, {("lid", 0): 2}) is None
-    assert columns_of(master, {KEY: 3}) is not None
 
 
 def test_an_order_is_spent_as_priced():

@@ -58,17 +58,24 @@ def test_the_next_hundred_earns_no_less_than_the_best_pack_more_it_pays_for():
     assert section(next_earns=0.0, moves=(moved(-1, worth=6.0, over_budget=3.0),)).next_earns == 0
 
 
-def test_budgets_the_search_left_open_are_left_out_and_named():
+def test_budgets_without_a_good_order_are_left_out_and_named():
     """Between nothing and the order's own 250 only nothing was found, though 600 could be earned."""
     points = tuple(
-        point(50.0 * at, -400.0 if at < 5 else 200.0, bound=-400 + min(600.0, 400.0 * at)) for at in range(12)
+        point(50.0 * at, -400.0 if at < 5 else 200.0, poor=0 < at < 5, settled=not 0 < at < 5)
+        for at in range(12)
     )
-    made = section(points=points, knee=5, next_earns=0.0, moves=())
+    made = section(points=points, knee=None, less=None, next_earns=0.0, moves=())
     assert [each.budget for each in made.points] == [0, *range(250, 600, 50)]
-    assert made.at_knee is None and made.less is None
+    assert [each.gain for each in made.points] == [0, *[600] * 7]
     assert made.not_told == (
         "Time ran out before good orders were found for budgets of $50 to $200: they are left out. Allow more seconds."
     )
+
+
+def test_gains_are_told_over_the_smallest_budget_that_has_a_good_order():
+    points = tuple(point(50.0 * at, 10.0 * at, poor=at == 0) for at in range(12))
+    made = section(points=points, knee=None, less=None)
+    assert (made.points[0].budget, made.points[0].gain, made.points[-1].gain) == (50, 0, 100)
 
 
 def test_what_is_not_proven_to_earn_nothing_is_not_said_to():

@@ -13,9 +13,8 @@ SETTINGS = {"budgets": None, "more": 10, "less": 10, "tell": lambda *told: None}
 
 
 def told(problem, *, seconds=60, gap=0.001, plan_gap=0, **changes):
-    clock = Clock(60)
     plan = solve(problem, gap=plan_gap)
-    warm = Judge(problem, clock).warm
+    warm = Judge(problem).warm
     return plan, *curve(problem, plan, warm, **{**SETTINGS, "gap": gap, "clock": Clock(seconds), **changes})
 
 

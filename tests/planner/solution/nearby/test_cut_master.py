@@ -46,13 +46,6 @@ def test_the_cheapest_order_keeps_to_what_is_needed():
     assert (found.packs(columns).tolist(), found.spend(columns)) == ([3], pytest.approx(37))
 
 
-def test_an_order_has_its_columns_fee_and_price_step_included():
-    steps = [{"from_packs": 1, "price": 10}, {"from_packs": 4, "price": 8}]
-    found = master(supplier={"order_fee": 7}, offer={"prices": steps, "max_packs": 6})
-    assert found.spend(found.columns_of({("boxes", 0): 4})) == pytest.approx(39)
-    assert found.columns_of({("boxes", 0): 7}) is None
-
-
 def test_asked_again_without_progress_it_takes_cuts_further_from_binding(monkeypatch):
     found, shares = master(), []
     found.cuts([(0.0, np.array([25.0]))], np.zeros(1))

@@ -29,7 +29,7 @@ def test_the_least_money_serves_every_must_use_fee_and_all():
 
 def test_a_budget_too_small_for_a_must_use_has_no_order():
     found = engine(use={"must": True}).best(25)
-    assert (found.packs, found.stopped) == (None, False)
+    assert (found.packs, found.bound) == (None, None)
 
 
 def test_the_most_is_the_spend_of_the_best_order_without_a_budget():

@@ -30,7 +30,7 @@ def solved(**changed):
 
 
 def run(problem, packs, moved, points, *, clock=None):
-    judge, clock = Judge(problem, Clock(60)), clock or Clock(60)
+    judge, clock = Judge(problem), clock or Clock(60)
     return bettered(problem, packs, moved, points, lambda order: judge.worth(order, clock), clock)
 
 

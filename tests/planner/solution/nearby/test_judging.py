@@ -9,7 +9,7 @@ from tests.planner.small_problems import small, small_problem, years
 
 
 def worths(problem, *packs, seconds=30):
-    return Judge(problem, Clock(seconds)).worths([{("boxes", 0): count} for count in packs])
+    return Judge(problem).worths([{("boxes", 0): count} for count in packs], Clock(seconds))
 
 
 def test_an_order_is_worth_what_its_uses_bring_less_its_cost_whatever_the_budget():

@@ -103,3 +103,17 @@ def test_a_limit_of_must_uses_holds_in_the_quick_look_too():
     master.needed(np.array([1.0]), 5.0)
     assert master.near(1e-6, 10, master.lowest, np.array([6.0])).columns.tolist() == [5]
     assert master.near(1e-6, 10, master.lowest, np.array([4.0])).infeasible
+
+
+def test_an_order_has_its_columns_fee_and_price_step_included():
+    steps = [{"from_packs": 1, "price": 10}, {"from_packs": 4, "price": 8}]
+    changes = {"supplier": {"order_fee": 7}, "offer": {"prices": steps, "max_packs": 6}}
+    for master in (master_of(**changes), Master(order_part(small_problem(**changes)), 1)):
+        columns = master.columns_of({("boxes", 0): 4})
+        assert (master.cost(columns), master.order(columns)) == (pytest.approx(-39), {("boxes", 0): 4})
+        assert master.columns_of({("boxes", 0): 7}) is None
+
+
+def test_an_order_of_what_nobody_offers_has_no_columns():
+    assert master_of().columns_of({("lid", 0): 2}) is None
+    assert master_of().columns_of({("lid", 0): 0}).tolist() == [0]

@@ -10,7 +10,7 @@ import numpy as np
 TIGHT = 1e-9
 
 
-class Standing:
+class Solved:
     def __init__(self, scenario, packs):
         solution, model = scenario.solver.getSolution(), scenario.solver.getLp()
         self.money, self.orders = scenario.block.money, scenario.block.orders
