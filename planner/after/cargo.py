@@ -1,6 +1,6 @@
 """What fits on the truck: lines of pieces weighed and measured as the books' own loads are.
 
-Takes parts with how many of each; gives pounds and cubic feet, and how many more of a part still fit. Frames ride in
+Takes parts with how many of each; gives pounds and cubic feet, and whether they fit. Frames ride in
 boxes of their depth, full boxes weigh their honey.
 """
 
@@ -80,19 +80,6 @@ class Truck:
     def takes(self, cargo):
         load = self.load(cargo)
         return load.lb <= self.lb and load.cubic_ft <= self.cubic_ft
-
-    def more(self, cargo, key, pieces):
-        """How many of `pieces` still fit beside the cargo."""
-        least, most = 0, pieces
-        if self.takes({**cargo, key: cargo.get(key, 0) + pieces}):
-            return pieces
-        while least < most:
-            middle = (least + most + 1) // 2
-            if self.takes({**cargo, key: cargo.get(key, 0) + middle}):
-                least = middle
-            else:
-                most = middle - 1
-        return least
 
     def leg(self, cargo):
         """The cargo as the report keeps it."""

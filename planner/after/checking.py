@@ -28,8 +28,14 @@ def check(weights, lived, fulls, *, names, yard_names, day):
         on_time_share=1 - float(weights @ lived.late) / wanted if wanted else 1.0,
         trips_in_100=_in_100(weights, roomy),
         in_turn_in_100=_in_100(weights, in_turn),
-        full=_first_fulls(weights, fulls, yard_names, day),
-        short=_first_shorts(weights, lived.waits, names, yard_names, day),
+        full=tuple(
+            FirstFull(what=what, trips=math.ceil(trips - TINY), **about)
+            for about, what, trips in _firsts(weights, fulls, yard_names, day, str)
+        ),
+        short=tuple(
+            FirstShort(name=name, missing=max(1, round(missing)), **about)
+            for about, name, missing in _firsts(weights, lived.waits, yard_names, day, names)
+        ),
     )
 
 
@@ -37,43 +43,17 @@ def _in_100(weights, good):
     return of_100(float(weights[good].sum()))
 
 
-def _first_shorts(weights, waits, names, yard_names, day):
+def _firsts(weights, found, yard_names, day, words):
+    """[(what it is about, its words, mean amount)] of each season's first failure, the likeliest first."""
     hits: dict = defaultdict(list)
-    for weight, found in zip(weights, waits, strict=True):
-        if found is not None:
-            yard, kind, week, pieces = found
-            hits[yard, kind, week].append((weight, pieces))
-    rows = [
-        FirstShort(
-            yard_name=yard_names.get(yard, yard),
-            name=names(part),
-            week=week,
-            day=week_day(day, week),
-            in_100=of_100(sum(weight for weight, _missing in seen)),
-            missing=max(1, round(sum(w * m for w, m in seen) / sum(w for w, _m in seen))),
-        )
-        for (yard, part, week), seen in hits.items()
-    ]
-    rows.sort(key=lambda row: (-row.in_100, row.week, row.yard_name, row.name))
-    return tuple(rows[:SHOWN])
-
-
-def _first_fulls(weights, fulls, yard_names, day):
-    hits: dict = defaultdict(list)
-    for weight, found in zip(weights, fulls, strict=True):
-        if found is not None:
-            yard, what, week, trips = found
-            hits[yard, what, week].append((weight, trips))
-    rows = [
-        FirstFull(
-            yard_name=yard_names.get(yard, yard),
-            what=what,
-            week=week,
-            day=week_day(day, week),
-            in_100=of_100(sum(weight for weight, _trips in seen)),
-            trips=math.ceil(sum(w * n for w, n in seen) / sum(w for w, _n in seen) - TINY),
-        )
-        for (yard, what, week), seen in hits.items()
-    ]
-    rows.sort(key=lambda row: (-row.in_100, row.week, row.yard_name, row.what))
-    return tuple(rows[:SHOWN])
+    for weight, hit in zip(weights, found, strict=True):
+        if hit is not None:
+            yard, what, week, amount = hit
+            hits[yard_names.get(yard, yard), words(what), week].append((weight, amount))
+    rows = []
+    for (yard_name, what, week), seen in hits.items():
+        chance = sum(weight for weight, _amount in seen)
+        about = {"yard_name": yard_name, "week": week, "day": week_day(day, week), "in_100": of_100(chance)}
+        rows.append((about, what, sum(weight * amount for weight, amount in seen) / chance))
+    rows.sort(key=lambda row: (-row[0]["in_100"], row[0]["week"], row[0]["yard_name"], row[1]))
+    return rows[:SHOWN]

@@ -95,15 +95,6 @@ def finished(jobs, done):
     return {number: sorted(found.items()) for number, found in weeks.items()}
 
 
-def greatest_lateness(jobs, done):
-    """Weeks by which the latest job is finished after it was due; None where one is never finished."""
-    ends = {number: rows[-1][0] for number, rows in finished(jobs, done).items()}
-    made = {number: sum(n for _week, n in rows) for number, rows in finished(jobs, done).items()}
-    if any(made.get(number, 0) < job.units for number, job in enumerate(jobs)):
-        return None
-    return max((ends[number] - job.due for number, job in enumerate(jobs)), default=0)
-
-
 def latest_starts(jobs, slots):
     """job -> last week in which it may be begun with all in time, worked as late as may be; None where not all can be.
 

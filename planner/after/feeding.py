@@ -11,8 +11,9 @@ from collections import defaultdict
 import numpy as np
 
 from planner.after.records import FeedRow, SugarRow
-from planner.after.targets import MOST
-from planner.plan.needs import quantile
+from planner.after.stands import colonies_at
+from planner.after.targets import MOST, TINY
+from planner.plan.needs import chances, quantile
 from planner.plan.words import week_day
 from planner.projection.feed import SUGAR_LB_PER_GALLON
 from planner.season.calendar import circuit_of, period_of
@@ -22,7 +23,7 @@ def feed_rows(operation, assumptions, projections):
     """Gallons that nine seasons of ten ask for at most, by yard, week and season of feeding."""
     gallons: dict = defaultdict(lambda: np.zeros(len(projections)))
     colonies: dict = defaultdict(int)
-    weights = np.array([projection.probability for projection in projections])
+    weights = chances(projections)
     for number, projection in enumerate(projections):
         for need in projection.feed:
             key = need.week, need.yard, need.season
@@ -33,7 +34,7 @@ def feed_rows(operation, assumptions, projections):
     for key, found in sorted(gallons.items()):
         week, yard, season = key
         ratio = assumptions.autumn_syrup if season == "autumn" else assumptions.spring_syrup
-        most = math.ceil(2 * quantile(found, weights / weights.sum(), MOST) - 1e-6) / 2
+        most = math.ceil(2 * quantile(found, weights, MOST) - TINY) / 2
         if most > 0:
             rows.append(
                 FeedRow(
@@ -53,7 +54,7 @@ def feed_rows(operation, assumptions, projections):
 
 def sugar_lb(gallons, ratio):
     """Whole pounds of sugar in so many gallons, rounded up."""
-    return math.ceil(gallons * SUGAR_LB_PER_GALLON[ratio] - 1e-6)
+    return math.ceil(gallons * SUGAR_LB_PER_GALLON[ratio] - TINY)
 
 
 def sugar_needs(projections):
@@ -63,10 +64,10 @@ def sugar_needs(projections):
     for number, projection in enumerate(projections):
         for need in projection.feed:
             used[number, weeks.index(need.week) :] += need.colonies * need.sugar_lb
-    weights = np.array([projection.probability for projection in projections])
+    weights = chances(projections)
     told, before = [], 0
     for week, column in zip(weeks, used.T, strict=True):
-        by_then = math.ceil(quantile(column, weights / weights.sum(), MOST) - 1e-6)
+        by_then = math.ceil(quantile(column, weights, MOST) - TINY)
         told.append((week, by_then - before))
         before = by_then
     return [(week, pounds) for week, pounds in told if pounds]
@@ -114,12 +115,8 @@ def bees_cargo(operation, assumptions, projections):
         week = period_of(answers.start, answers.weeks, iso_week)
         for yard in operation.yards:
             at = circuit_of(yard, answers).after(week)
-            counts = [_living(projection, yard.code, week) for projection in projections]
-            pieces = math.ceil(max(counts, default=0) * each - 1e-6)
+            counts = [colonies_at(projection, yard.code)[week] for projection in projections]
+            pieces = math.ceil(max(counts, default=0) * each - TINY)
             if pieces and yard.code != operation.shed:
                 cargo[yard.code].append((at, {(part, False): pieces}))
     return cargo
-
-
-def _living(projection, yard, week):
-    return sum(counts[week] for (at, _strength), counts in projection.colonies.items() if at == yard)

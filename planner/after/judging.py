@@ -87,11 +87,10 @@ class Judged:
 def trips_by_week(after):
     """yard -> trips by week: the visits due and the extra ones."""
     counts: dict = {}
-    for yard in after.facts.operation.yards:
-        if yard.code != after.facts.shed:
-            counts[yard.code] = np.zeros(after.facts.problem.periods)
-            counts[yard.code][list(after.visits(yard.code))] = 1
-    for yard, trip in after.trips[0]:
+    for yard in after.yards:
+        counts[yard] = np.zeros(after.facts.problem.periods)
+        counts[yard][list(after.visits(yard))] = 1
+    for yard, trip in after.trips:
         counts[yard][trip.week] += trip.rides == EXTRA
     return counts
 

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from planner.after.targets import STAYS_WEEKS
+from planner.after.wants import TABLES
 
 TENTH = 0.1  # a yard is short when it lacks a whole piece and more than a tenth of what it keeps of a kind: judgement
 TINY = 1e-6
@@ -30,7 +31,7 @@ class Lived:
 
 def live(wants, own, pool, brought, *, kind, trips, extract_weeks):
     """`pool`: kind -> pieces there are; `brought`: (yard, kind) -> net pieces the loads keep there; `trips`: yard -> weeks."""
-    tables = {name: _by_kind(wants, name, kind) for name in ("kept", "found", "pulled", "asked")}
+    tables = {name: _by_kind(wants, name, kind) for name in TABLES}
     for (yard, part), rows in own.items():
         tables["found"][yard, kind(part)] += rows
     yards = sorted(trips)

@@ -78,15 +78,18 @@ class After:
 
     @cached_property
     def answer(self):
-        facts = self.facts
-        yards = [yard.code for yard in facts.operation.yards if yard.code != facts.shed]
         return answer(
-            facts,
+            self.facts,
             courses_of(self.planned, self.own, self._exists()),
             lands=self.lands,
             gear=self.gear,
-            visits={yard: self.visits(yard) for yard in yards},
+            visits={yard: self.visits(yard) for yard in self.yards},
         )
+
+    @property
+    def yards(self):
+        """Codes of all yards but the shed."""
+        return [yard.code for yard in self.facts.operation.yards if yard.code != self.facts.shed]
 
     def _exists(self):
         facts = self.facts
@@ -110,9 +113,9 @@ class After:
 
     @cached_property
     def trips(self):
-        """[(yard, Trip)] in order of weeks, and what is late: [(want, pieces, week it comes)]."""
+        """[(yard, Trip)] in order of weeks."""
         found = []
-        for yard, (lots, full, spare) in self._asked[0].items():
+        for yard, (lots, full, spare) in self._asked.items():
             trips, _left = trips_of(
                 self.truck,
                 self.visits(yard),
@@ -121,24 +124,20 @@ class After:
                 spare={week: self._fitting(cargo) for week, cargo in spare.items()},
             )
             found += [(yard, trip) for trip in trips]
-        return sorted(found, key=lambda row: row[1].week), self._asked[1]
+        return sorted(found, key=lambda row: row[1].week)
 
     @cached_property
     def _asked(self):
-        """yard -> (lots, what must come home by week, what may), and what is late."""
-        lots, late = self._lots()
+        """yard -> (lots, what must come home by week, what may)."""
+        lots = self._lots()
         feed = feed_cargo(self.feed)
         bees = bees_cargo(self.facts.operation, self.facts.assumptions, self.projections)
         found = {}
-        for yard in self.facts.operation.yards:
-            code = yard.code
-            if code == self.facts.shed:
-                continue
-            mine = list(lots.get(code, ()))
-            for week, cargo in (*feed.get(code, ()), *bees.get(code, ())):
-                mine.append(Lot(cargo=dict(cargo), release=week, due=week))
-            found[code] = (mine, *self._homeward(code))
-        return found, late
+        for yard in self.yards:
+            fed = (*feed.get(yard, ()), *bees.get(yard, ()))
+            brought = [Lot(cargo=dict(cargo), release=week, due=week) for week, cargo in fed]
+            found[yard] = ([*lots.get(yard, ()), *brought], *self._homeward(yard))
+        return found
 
     def _fitting(self, cargo):
         return {key: pieces for key, pieces in cargo.items() if key not in self.too_large}
@@ -147,26 +146,29 @@ class After:
     def too_large(self):
         """What the empty truck takes not even one of."""
         keys = set()
-        for lots, full, spare in self._asked[0].values():
+        for lots, full, spare in self._asked.values():
             for cargo in (*(lot.cargo for lot in lots), *full.values(), *spare.values()):
                 keys.update(cargo)
         return {key for key in keys if not self.truck.takes({key: 1})}
 
     def _lots(self):
-        """yard -> lots of what is ready, alike in their weeks; and what comes later than wanted."""
+        """yard -> lots of what is ready, alike in their weeks."""
         cargo: dict = defaultdict(lambda: defaultdict(int))
-        late = []
-        for row in self.answer.ready:
-            want = row.chunk.want
-            if want.yard == self.facts.shed:
-                continue
-            if row.is_late:
-                late.append((want, row.pieces, row.arrives, row.chunk.job is not None))
-            cargo[want.yard, row.week, row.arrives][row.chunk.part, False] += row.pieces
+        for row in self._ready():
+            cargo[row.chunk.want.yard, row.week, row.arrives][row.chunk.part, False] += row.pieces
         lots: dict = defaultdict(list)
         for (yard, release, due), pieces in sorted(cargo.items()):
             lots[yard].append(Lot(cargo=dict(pieces), release=release, due=due))
-        return lots, late
+        return lots
+
+    def _ready(self):
+        """What is ready for the yards."""
+        return [row for row in self.answer.ready if row.chunk.want.yard != self.facts.shed]
+
+    @property
+    def late(self):
+        """What is ready for the yards later than it is wanted there."""
+        return [row for row in self._ready() if row.is_late]
 
     def _homeward(self, yard):
         full: dict = defaultdict(dict)
@@ -191,7 +193,7 @@ class After:
     def brought(self):
         """(yard, kind) -> net pieces there by each week, as the trips bring and take them."""
         net: dict = defaultdict(lambda: np.zeros(self.facts.problem.periods))
-        for yard, trip in self.trips[0]:
+        for yard, trip in self.trips:
             for sign, cargo in ((1, trip.out), (-1, trip.home)):
                 for (part, _full), pieces in cargo.items():
                     net[yard, self.kind(part)][trip.week :] += sign * pieces
@@ -246,7 +248,7 @@ class After:
                 out=self._leg(trip.out),
                 home=self._leg(trip.home),
             )
-            for number, (yard, trip) in enumerate(self.trips[0], 1)
+            for number, (yard, trip) in enumerate(self.trips, 1)
         )
 
     def _leg(self, cargo):
@@ -254,8 +256,9 @@ class After:
 
     def _late(self):
         rows: Counter = Counter()
-        for want, pieces, week, by_bench in self.trips[1]:
-            rows[want.yard, want.part, want.week, week, LATE_BENCH if by_bench else LATE_COMING] += pieces
+        for late in self.late:
+            want, why = late.chunk.want, LATE_COMING if late.chunk.job is None else LATE_BENCH
+            rows[want.yard, want.part, want.week, late.arrives, why] += late.pieces
         for want, pieces in self.answer.short:
             rows[want.yard, want.part, want.week, -1, NOWHERE] += pieces
         facts = self.facts

@@ -148,7 +148,7 @@ class StandRow:
     yard: str
     yard_name: str
     stands: int
-    colonies: int  # most of nine seasons of ten
+    colonies: int  # what nine seasons of ten have at most; of the fullest where those find room
     week: int
     day: dt.date
     in_100: int
@@ -228,11 +228,3 @@ class AfterSection:
     @property
     def extra_trips(self):
         return sum(load.rides == EXTRA for load in self.loads)
-
-    def of_week(self, week):
-        """The loads of one week."""
-        return tuple(load for load in self.loads if load.week == week)
-
-    def free_in(self, week):
-        """The trips to keep a day free for in one week."""
-        return tuple(row for row in self.free if row.week == week)

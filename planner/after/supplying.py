@@ -11,6 +11,7 @@ import numpy as np
 from planner.after.shed import Made, Shed, Want
 from planner.after.targets import MOST, TINY, at_level, whole
 from planner.plan.lines import supplier_orders
+from planner.plan.needs import chances
 from planner.requirement.tokens import TOKENS
 
 
@@ -85,10 +86,10 @@ def in_season(problem, plan):
                 rows[part][number, min(problem.periods, line.period + offer.lead_periods) :] += (
                     units * line.packs
                 )
-    weights = np.array([scenario.probability for scenario in problem.scenarios])
+    weights = chances(problem.scenarios)
     found = []
     for part, each in sorted(rows.items()):
-        by_week = np.floor(at_level(each, weights / weights.sum(), MOST) + TINY).astype(int)
+        by_week = np.floor(at_level(each, weights, MOST) + TINY).astype(int)
         found += [(part, week, int(n)) for week, n in enumerate(np.diff(by_week, prepend=0)) if n > 0]
     return found
 
@@ -115,10 +116,10 @@ def wants_of_shed(problem, plan, gear):
                 for part, pieces in use.spends.items():
                     if part in gear:
                         spent[part][number, use.first :] += pieces * served[use.code]
-    weights = np.array([scenario.probability for scenario in problem.scenarios])
+    weights = chances(problem.scenarios)
     wants = []
     for part, rows in sorted(spent.items()):
-        by_week = whole(at_level(rows, weights / weights.sum(), MOST))
+        by_week = whole(at_level(rows, weights, MOST))
         for week, pieces in enumerate(np.diff(by_week, prepend=0)):
             if pieces > 0:
                 wants.append(Want(yard=home, part=part, pieces=int(pieces), week=week))

@@ -28,11 +28,6 @@ class Course:
     home: tuple[int, ...]
     full: tuple[int, ...]
 
-    @property
-    def held(self):
-        """Pieces from elsewhere that are at the yard at the end of each week; below 0: its own taken away."""
-        return np.cumsum(np.array(self.out) - np.array(self.home))
-
 
 def courses_of(wants, own, exists=None):
     """Courses of all parts that the seasons want, find or leave at a yard. `own`: (yard, part) -> pieces by week;

@@ -5,11 +5,15 @@ and part. A super is at its yard until it is pulled, and free again once extract
 """
 
 from collections import defaultdict
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
+from planner.plan.needs import chances
+
 SUPER, LEFT_ON = "super/", "left-on/"
+TABLES = ("kept", "found", "pulled", "asked")
+TINY = 1e-9
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -35,82 +39,57 @@ class Wants:
 def wants_of(problem, plan, *, extract_weeks, hauled):
     """`hauled`: codes of the parts that travel; any other is a token or stays in the shed."""
     shape = len(problem.scenarios), problem.periods
-    kept: dict = defaultdict(lambda: np.zeros(shape))
-    found: dict = defaultdict(lambda: np.zeros(shape))
-    pulled: dict = defaultdict(lambda: np.zeros(shape))
-    asked: dict = defaultdict(lambda: np.zeros(shape))
+    tables: dict = {name: defaultdict(lambda: np.zeros(shape)) for name in TABLES}
+    kept, found, pulled, asked = (tables[name] for name in TABLES)
     solved = {scenario.code: scenario for scenario in plan.scenarios}
     shed = problem.locations[0]
     for number, scenario in enumerate(problem.scenarios):
         served = {line.use: line.units for line in solved[scenario.code].served}
-        for use, units in _standing(scenario.uses, served):
-            if use.location == shed:
-                continue
-            until = _off(use, extract_weeks)
-            for part, pieces in use.keeps.items():
-                if part in hauled:
-                    key = use.location, part
-                    kept[key][number, use.first : until] += pieces * units
-                    if is_super(use):
-                        pulled[key][number, until] += pieces * units
-            for part, pieces in use.spends.items():
-                if part in hauled:
-                    kept[use.location, part][number, use.first :] += pieces * units
-        _ask(asked, number, scenario.uses, shed, extract_weeks, hauled)
+        for use, units in _at_yards(scenario.uses, served, shed):
+            off = _off(use, extract_weeks)
+            _hold(kept, number, use, units, off)
+            for part, pieces in use.keeps.items() if is_super(use) else ():
+                pulled[use.location, part][number, off] += pieces * units
+        for use, units in _at_yards(scenario.uses, {use.code: use.units for use in scenario.uses}, shed):
+            _hold(asked, number, use, units, _off(use, extract_weeks))
         for arrival in scenario.arrivals:
-            if arrival.location != shed and arrival.part in hauled:
+            if arrival.location != shed:
                 found[arrival.location, arrival.part][number, arrival.period :] += arrival.quantity
-    weights = np.array([scenario.probability for scenario in problem.scenarios])
     return Wants(
-        weights=weights / weights.sum(),
+        weights=chances(problem.scenarios),
         periods=problem.periods,
-        kept=dict(kept),
-        found=dict(found),
-        pulled=dict(pulled),
-        asked=dict(asked),
+        **{
+            name: {key: rows for key, rows in table.items() if key[1] in hauled}
+            for name, table in tables.items()
+        },
     )
 
 
-def _ask(asked, number, uses, shed, extract_weeks, hauled):
-    for use, units in _standing(uses, {use.code: use.units for use in uses}):
-        if use.location != shed:
-            for part, pieces in use.keeps.items():
-                if part in hauled:
-                    asked[use.location, part][number, use.first : _off(use, extract_weeks)] += pieces * units
-            for part, pieces in use.spends.items():
-                if part in hauled:
-                    asked[use.location, part][number, use.first :] += pieces * units
+def _hold(table, number, use, units, off):
+    """What the use keeps from its first week until it is taken off, what it spends to the end."""
+    for part, pieces in use.keeps.items():
+        table[use.location, part][number, use.first : off] += pieces * units
+    for part, pieces in use.spends.items():
+        table[use.location, part][number, use.first :] += pieces * units
 
 
 def is_super(use):
     return use.code.startswith((SUPER, LEFT_ON))
 
 
-def _standing(uses, served):
-    """(use, units) as they stand at the yard: a super left on to the end is one stay, not two."""
+def _at_yards(uses, served, shed):
+    """(use, units) as they stand at the yards: a super left on to the end is one stay, not two."""
     left_on = {use.needs_use: use for use in uses if use.code.startswith(LEFT_ON)}
     for use in uses:
         units = served.get(use.code, 0.0)
-        if units <= 1e-9 or use.code.startswith(LEFT_ON):
+        if units <= TINY or use.location == shed or use.code.startswith(LEFT_ON):
             continue
         longer = left_on.get(use.code)
         stays = min(units, served.get(longer.code, 0.0)) if longer else 0.0
-        if units - stays > 1e-9:
+        if units - stays > TINY:
             yield use, units - stays
-        if stays > 1e-9:
-            yield _joined(use, longer), stays
-
-
-def _joined(use, longer):
-    return type(use)(
-        code=use.code,
-        location=use.location,
-        first=use.first,
-        last=longer.last,
-        units=use.units,
-        value=use.value,
-        keeps=use.keeps,
-    )
+        if longer and stays > TINY:
+            yield replace(use, last=longer.last), stays
 
 
 def _off(use, extract_weeks):

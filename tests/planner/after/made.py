@@ -102,13 +102,54 @@ def bench(**changed):
     return Bench(**{**usual, **changed})
 
 
-def section(**changed):
+def checks():
+    """Held against the seasons planned with, and against fresh ones."""
     short = FirstShort(yard_name="Mill race", name="medium box", week=20, day=week(20), in_100=6, missing=4)
     full = FirstFull(
         yard_name="Mill race", what="full supers to take home", week=28, day=week(28), in_100=8, trips=1
     )
+    planned = Check(
+        seasons=100, enough_in_100=92, as_loaded_in_100=20, on_time_share=0.96, trips_in_100=94, in_turn_in_100=97
+    )  # fmt: skip
+    fresh = Check(
+        seasons=40, enough_in_100=90, as_loaded_in_100=18, on_time_share=0.95, trips_in_100=93, in_turn_in_100=96,
+        full=(full,), short=(short,),
+    )  # fmt: skip
+    return {"planned": planned, "fresh": fresh}
+
+
+def loads():
     out = leg(carried(MEDIUM, 30), carried(COMB, 270), lb=285, cubic_ft=40.8)
     home = leg(carried(MEDIUM, 16, full=True), carried(COMB, 144), lb=960, cubic_ft=21.8)
+    return (
+        load(1, 16, "mill-race", out=out),
+        load(2, 28, "mill-race", home=home),
+        load(3, 28, "upper-meadow", rides="extra trip", home=home),
+    )
+
+
+def at_mill_race(kind, at=None, **told):
+    """A row of the section about one yard, in a week where it has one."""
+    when = {} if at is None else {"week": at, "day": week(at)}
+    return kind(yard="mill-race", yard_name="Mill race", **when, **told)
+
+
+def late():
+    return (
+        at_mill_race(
+            LateGear, part="nuc-box-5", name="nuc box", pieces=3, wanted_on=week(16), comes_on=week(18),
+            why="the gear is not there sooner",
+        ),
+        at_mill_race(
+            LateGear, part="cover-10", name="cover", pieces=2, wanted_on=week(18), comes_on=None,
+            why="neither owned nor in this order",
+        ),
+    )  # fmt: skip
+
+
+def section(**changed):
+    feed = at_mill_race(FeedRow, 34, season="autumn", colonies=12, gallons=36.0, ratio="2:1", sugar_lb=266)
+    pull = at_mill_race(PullRow, 28, supers=16, mean=14.5, hours=6.7, extracted_by=week(29))
     usual = {
         "level_in_100": 90,
         "truck_lb": 1000,
@@ -117,49 +158,14 @@ def section(**changed):
             "3 loads; 1 is an extra trip.",
             "In 90 seasons of 100 this hauling plan is enough.",
         ),
-        "planned": Check(seasons=100, enough_in_100=92, as_loaded_in_100=20, on_time_share=0.96, trips_in_100=94, in_turn_in_100=97),
-        "fresh": Check(
-            seasons=40, enough_in_100=90, as_loaded_in_100=18, on_time_share=0.95, trips_in_100=93, in_turn_in_100=96, full=(full,), short=(short,)
-        ),
+        **checks(),
         "bench": bench(),
-        "loads": (
-            load(1, 16, "mill-race", out=out),
-            load(2, 28, "mill-race", home=home),
-            load(3, 28, "upper-meadow", rides="extra trip", home=home),
-        ),
-        "late": (
-            LateGear(
-                yard="mill-race", yard_name="Mill race", part="nuc-box-5", name="nuc box", pieces=3,
-                wanted_on=week(16), comes_on=week(18), why="the gear is not there sooner",
-            ),
-            LateGear(
-                yard="mill-race", yard_name="Mill race", part="cover-10", name="cover", pieces=2,
-                wanted_on=week(18), comes_on=None, why="neither owned nor in this order",
-            ),
-        ),
-        "feed": (
-            FeedRow(
-                week=34, day=week(34), yard="mill-race", yard_name="Mill race", season="autumn", colonies=12,
-                gallons=36.0, ratio="2:1", sugar_lb=266,
-            ),
-        ),
+        "loads": loads(),
+        "late": late(),
+        "feed": (feed,),
         "sugar": (SugarRow(week=34, day=week(34), needed_lb=266, on_hand_lb=50, buy_lb=216),),
-        "pulls": (
-            PullRow(
-                week=28, day=week(28), yard="mill-race", yard_name="Mill race", supers=16, mean=14.5, hours=6.7,
-                extracted_by=week(29),
-            ),
-        ),
-        "stands": (
-            StandRow(
-                yard="mill-race", yard_name="Mill race", stands=12, colonies=14, week=22, day=week(22), in_100=12
-            ),
-        ),
-        "free": (
-            KeptFree(
-                yard="mill-race", yard_name="Mill race", what="full supers to take home", week=28, day=week(28),
-                trips=1, in_100=15,
-            ),
-        ),
-    }  # fmt: skip
+        "pulls": (pull,),
+        "stands": (at_mill_race(StandRow, 22, stands=12, colonies=14, in_100=12),),
+        "free": (at_mill_race(KeptFree, 28, what="full supers to take home", trips=1, in_100=15),),
+    }
     return AfterSection(**{**usual, **changed})

@@ -8,7 +8,6 @@ from hypothesis import strategies as st
 from planner.after.evenings import (
     Job,
     finished,
-    greatest_lateness,
     latest_starts,
     schedule,
     slots_of,
@@ -27,6 +26,15 @@ def jobs_of(times, dues, releases=None):
 
 def days(count):
     return slots_of(count, 1, 1 / 60)
+
+
+def greatest_lateness(jobs, done):
+    """Weeks by which the latest job is finished after it was due; None where one is never finished."""
+    ends = {number: rows[-1][0] for number, rows in finished(jobs, done).items()}
+    made = {number: sum(n for _week, n in rows) for number, rows in finished(jobs, done).items()}
+    if any(made.get(number, 0) < job.units for number, job in enumerate(jobs)):
+        return None
+    return max((ends[number] - job.due for number, job in enumerate(jobs)), default=0)
 
 
 def test_the_greatest_lateness_of_six_requests_is_one_day():

@@ -6,7 +6,7 @@ from planner.after.records import EXTRA
 
 def test_visits_and_extra_trips_are_counted_by_week(after):
     counts = trips_by_week(after)
-    extra = sum(trip.rides == EXTRA for _yard, trip in after.trips[0])
+    extra = sum(trip.rides == EXTRA for _yard, trip in after.trips)
     visits = sum(len(after.visits(yard)) for yard in counts)
     assert sum(count.sum() for count in counts.values()) == visits + extra
 

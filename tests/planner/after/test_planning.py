@@ -23,19 +23,17 @@ def test_loads_ride_on_visits_unless_they_say_so(after, section):
 
 
 def test_all_that_is_wanted_arrives_by_its_week_or_is_listed(after):
-    trips, late = after.trips
-    short = after.answer.short
     told = defaultdict(int)
-    for want, pieces, _week, _by_bench in late:
-        told[want.yard, after.kind(want.part)] += pieces
-    for want, pieces in short:
+    for row in after.late:
+        told[row.chunk.want.yard, after.kind(row.chunk.want.part)] += row.pieces
+    for want, pieces in after.answer.short:
         told[want.yard, after.kind(want.part)] += pieces
     wanted = defaultdict(lambda: defaultdict(int))
     for course in after.courses.values():
         for week, pieces in enumerate(course.out):
             wanted[course.yard, after.kind(course.part)][week] += pieces
     brought = defaultdict(lambda: defaultdict(int))
-    for yard, trip in trips:
+    for yard, trip in after.trips:
         for (part, _full), pieces in trip.out.items():
             brought[yard, after.kind(part)][trip.week] += pieces
     for key, by_week in wanted.items():
@@ -69,7 +67,7 @@ def test_the_shed_never_gives_what_it_does_not_have(after):
     for number, rows in bench.finished.items():
         made[bench.jobs[number].code] += sum(pieces for _week, pieces in rows)
     out, home = defaultdict(int), defaultdict(int)
-    for _yard, trip in after.trips[0]:
+    for _yard, trip in after.trips:
         for (part, _full), pieces in trip.out.items():
             out[part] += pieces
         for (part, _full), pieces in trip.home.items():
