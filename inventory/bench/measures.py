@@ -11,7 +11,6 @@ import secrets
 import statistics
 import subprocess
 import sys
-import time
 from concurrent.futures import ThreadPoolExecutor
 
 from django.contrib.auth import get_user_model
@@ -25,7 +24,7 @@ from django.utils import timezone
 from apiary.models import Yard
 from inventory import ledger
 from inventory.bench.filling import YEARS_DAYS, fill
-from inventory.bench.sheets import there_and_back
+from inventory.bench.sheets import there_and_back, timed
 from inventory.bench.tasks import CODE, ROOT
 from inventory.ledger import Line
 from inventory.models import Act, Holding, Movement
@@ -40,7 +39,7 @@ PLAIN_FILES = {"staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.St
 
 def fill_books(**size):
     call_command("migrate", verbosity=0)
-    _, seconds, _ = _timed(lambda: fill(last=timezone.localdate(), **size))
+    _, seconds, _ = timed(lambda: fill(last=timezone.localdate(), **size))
     return {"seconds": seconds, "holdings": Holding.objects.count()}
 
 
@@ -75,7 +74,7 @@ def posting():
     today = timezone.localdate()
     found: dict[str, float] = {}
     for name, day in (("today", today), ("late", today - dt.timedelta(days=LATE_DAYS))):
-        spent = [_timed(lambda n=n, day=day, name=name: _load(f"{name}-{n}", day))[1:] for n in range(ACTS)]
+        spent = [timed(lambda n=n, day=day, name=name: _load(f"{name}-{n}", day))[1:] for n in range(ACTS)]
         clock, processor = zip(*spent[10:], strict=True)
         found |= {name: statistics.median(clock), f"{name}_cpu": statistics.median(processor)}
     return found
@@ -136,11 +135,11 @@ def one_writer(name):
 
 def _acts_of(name):
     name = f"{name}-{secrets.token_hex(4)}"  # a measure may be asked for twice
-    return [_timed(lambda n=n: _load(f"{name}-{n}", timezone.localdate()))[1] for n in range(ACTS_EACH)]
+    return [timed(lambda n=n: _load(f"{name}-{n}", timezone.localdate()))[1] for n in range(ACTS_EACH)]
 
 
 def check_books():
-    proof, seconds, processor = _timed(prove)
+    proof, seconds, processor = timed(prove)
     memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
     return {"seconds": seconds, "cpu": processor, "megabytes": memory, "faults": len(proof.faults)}
 
@@ -160,15 +159,8 @@ def _load(key, day):
     )
 
 
-def _timed(act):
-    """(result, seconds by the clock, seconds of the processor)."""
-    clock, processor = time.perf_counter(), time.process_time()
-    result = act()
-    return result, time.perf_counter() - clock, time.process_time() - processor
-
-
 def _quickest(question):
-    return min(_timed(question)[1:] for _ in range(TRIES))
+    return min(timed(question)[1:] for _ in range(TRIES))
 
 
 MEASURES = {

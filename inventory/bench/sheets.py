@@ -25,8 +25,8 @@ def invented_stock(rows):
 def there_and_back(*, rows):
     """Seconds by the clock and of the processor of writing and of reading, peak memory, rows read the same."""
     sheet, known = invented_stock(rows)
-    content, wrote, wrote_cpu = _timed(lambda: filled(sheet, known, kind="opening"))
-    reading, read, read_cpu = _timed(lambda: read_sheet(content, known))
+    content, wrote, wrote_cpu = timed(lambda: filled(sheet, known, kind="opening"))
+    reading, read, read_cpu = timed(lambda: read_sheet(content, known))
     same = reading.sheet is not None and reading.sheet.gear == sheet.gear
     return {
         "write": wrote,
@@ -38,7 +38,8 @@ def there_and_back(*, rows):
     }
 
 
-def _timed(act):
+def timed(act):
+    """(result, seconds by the clock, seconds of the processor)."""
     clock, processor = time.perf_counter(), time.process_time()
     result = act()
     return result, time.perf_counter() - clock, time.process_time() - processor

@@ -9,6 +9,7 @@ from django.utils import timezone
 
 from apiary.errors import Refused
 from apiary.management.books_command import BooksCommand
+from apiary.management.in_columns import in_columns
 from apiary.models import Yard
 from inventory import counting, loading
 from inventory.models import Count
@@ -74,7 +75,7 @@ class Command(BooksCommand):
         if reading.faults:
             heads = ("Sheet", "Cell", "What is wrong", "What would be right")
             rows = [(one.sheet or "the file", one.cell, one.what, one.remedy) for one in reading.faults]
-            self.stdout.write(_table(heads, rows))
+            self.stdout.write(in_columns(heads, rows))
             raise CommandError(f"{_counted(len(rows), 'fault')}: nothing was posted.")
         asked["digest"] = loading.digest_of(content)
         try:
@@ -100,7 +101,7 @@ class Command(BooksCommand):
         if done.refusals:
             raise CommandError("Nothing was posted. " + " ".join(done.refusals))
         if done.counts:
-            self.stdout.write(_table(("", "New", "Changed", "As it is"), done.counts))
+            self.stdout.write(in_columns(("", "New", "Changed", "As it is"), done.counts))
         for change in done.changes:
             words = ", ".join(filter(None, (change.becomes, change.detail)))
             self.stdout.write(f"{change.where or 'not on the sheet'}: {change.name}: {words}")
@@ -136,18 +137,3 @@ def _day_of(text):
 
 def _counted(count, noun):
     return f"{count} {noun}" + ("" if count == 1 else "s")
-
-
-def _table(heads, rows):
-    """Columns as wide as their widest word, two spaces apart; figures to the right."""
-    cells = [[str(cell) for cell in row] for row in (heads, *rows)]
-    widths = [max(len(row[at]) for row in cells) for at in range(len(heads))]
-    figures = [at > 0 and all(isinstance(row[at], int) for row in rows) for at in range(len(heads))]
-    lines = [
-        "  ".join(
-            cell.rjust(width) if figure else cell.ljust(width)
-            for cell, width, figure in zip(row, widths, figures, strict=True)
-        ).rstrip()
-        for row in cells
-    ]
-    return "\n".join(lines)

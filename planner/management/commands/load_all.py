@@ -7,6 +7,7 @@ from django.utils import timezone
 from apiary import people
 from apiary.errors import Refused
 from apiary.management.books_command import BooksCommand
+from apiary.management.in_columns import in_columns
 from apiary.models import Access
 from planner.plain_data.faults import FaultsFound
 from planner.plain_data.loading import load
@@ -51,12 +52,8 @@ class Command(BooksCommand):
         self.stdout.write(f"Sign in: {at.rstrip('/')}{people.path_of(token)}")
 
     def _tell_faults(self, faults):
-        rows = [("File", "Line", "Column", "What is wrong", "What would be right")]
-        rows += [fault.row for fault in faults[:MANY]]
-        widths = [max(len(row[at]) for row in rows) for at in range(len(rows[0]))]
-        for row in rows:
-            line = "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True))
-            self.stdout.write(line.rstrip())
+        heads = ("File", "Line", "Column", "What is wrong", "What would be right")
+        self.stdout.write(in_columns(heads, [fault.row for fault in faults[:MANY]]))
         if len(faults) > MANY:
             self.stdout.write(f"And {len(faults) - MANY:,} more.")
         count = f"{len(faults):,} {'fault' if len(faults) == 1 else 'faults'}"
